@@ -1,0 +1,39 @@
+using System.Text.Json;
+
+namespace PostFrame.Problems;
+
+/// <summary>
+/// A request body read strictly. Reading never throws: <see cref="Malformed"/> says that it is no
+/// JSON at all; otherwise the members are taken from <see cref="Root"/>, every mistake on the way
+/// lands in <see cref="Mistakes"/>, and the caller asks once at the end whether there were any.
+/// </summary>
+public sealed class JsonRequest : IDisposable
+{
+    private readonly JsonDocument? _document;
+
+    private JsonRequest(JsonDocument? document, ProblemAnswer? malformed)
+    {
+        _document = document;
+        Malformed = malformed;
+        Root = document is null
+            ? RequestObject.Absent("", Mistakes)
+            : RequestObject.Of(document.RootElement, "", Mistakes);
+    }
+
+    /// <summary>Set when the body cannot be read at all.</summary>
+    public ProblemAnswer? Malformed { get; }
+
+    public Mistakes Mistakes { get; } = new();
+
+    public RequestObject Root { get; }
+
+    public static JsonRequest Parse(ReadOnlyMemory<byte> body)
+    {
+        var json = body.Span.StartsWith("\uFEFF"u8) ? body[3..] : body;
+        return JsonFault.In(json.Span) is { } fault
+            ? new JsonRequest(null, new ProblemAnswer(fault.Kind, fault.Detail, fault.Mistakes))
+            : new JsonRequest(JsonDocument.Parse(json), null);
+    }
+
+    public void Dispose() => _document?.Dispose();
+}

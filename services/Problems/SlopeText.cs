@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace PostFrame.Problems;
+
+/// <summary>
+/// Roof slopes as people write them: <c>4:12</c>, <c>4/12</c>, <c>4 in 12</c>, <c>4 1/2:12</c>,
+/// <c>18.5 deg</c>, <c>33 %</c>. A bare number could be any of the three and is refused.
+/// </summary>
+public static partial class SlopeText
+{
+    /// <summary>How a slope may be written, for messages.</summary>
+    public const string Forms = "\"4:12\", \"18.5 deg\" or \"33 %\"";
+
+    private const int LongestText = 24;
+
+    /// <summary>Inches of rise in 12 inches of horizontal run, or null.</summary>
+    public static double? RisePerTwelve(string text)
+    {
+        var plain = text.Trim().ToLowerInvariant();
+        if (plain.Length > LongestText)
+        {
+            return null;
+        }
+
+        if (Ratio().Match(plain) is { Success: true } ratio)
+        {
+            return Sign(ratio) * FractionOf(ratio);
+        }
+
+        if (Percent().Match(plain) is { Success: true } percent)
+        {
+            return Sign(percent) * 12 * Number(percent.Groups["number"]) / 100;
+        }
+
+        if (Degrees().Match(plain) is { Success: true } degrees
+            && Number(degrees.Groups["number"]) is < 90 and var angle)
+        {
+            return Sign(degrees) * 12 * Math.Tan(angle * Math.PI / 180);
+        }
+
+        return null;
+    }
+
+    private static double? FractionOf(Match match)
+    {
+        var rise = Number(match.Groups["number"]);
+        if (!match.Groups["over"].Success)
+        {
+            return rise;
+        }
+
+        var under = Number(match.Groups["under"]);
+        return under == 0 ? null : rise + (Number(match.Groups["over"]) / under);
+    }
+
+    private static int Sign(Match match) => match.Groups["minus"].Success ? -1 : 1;
+
+    private static double Number(Group group) =>
+        double.Parse(group.Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(
+        @"^(?<minus>-)?(?<number>\d{1,4}(\.\d{1,6})?)([ -](?<over>\d{1,2})/(?<under>\d{1,2}))?"
+        + @" ?(:|/|in) ?12$")]
+    private static partial Regex Ratio();
+
+    [GeneratedRegex(@"^(?<minus>-)?(?<number>\d{1,4}(\.\d{1,6})?) ?(%|percent)$")]
+    private static partial Regex Percent();
+
+    [GeneratedRegex(@"^(?<minus>-)?(?<number>\d{1,3}(\.\d{1,9})?) ?(deg|degrees?|°)$")]
+    private static partial Regex Degrees();
+}
