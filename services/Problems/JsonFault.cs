@@ -120,9 +120,14 @@ internal sealed record JsonFault(ProblemKind Kind, string Detail, Mistakes Mista
                 var pointer = new StringBuilder();
                 foreach (var level in _levels)
                 {
-                    pointer.Append('/').Append(level.IsArray
-                        ? level.Index.ToString(CultureInfo.InvariantCulture)
-                        : JsonPointer.Escaped(level.Name));
+                    if (level.IsArray)
+                    {
+                        pointer.Append('/').Append(Math.Max(0, level.Index));
+                    }
+                    else if (level.Name is not null)
+                    {
+                        pointer.Append('/').Append(JsonPointer.Escaped(level.Name));
+                    }
                 }
 
                 return pointer.ToString();
@@ -134,9 +139,10 @@ internal sealed record JsonFault(ProblemKind Kind, string Detail, Mistakes Mista
             switch (reader.TokenType)
             {
                 case JsonTokenType.PropertyName:
-                    return TextOf(ref reader, out var name) is { } broken
-                        ? broken
-                        : Named(name);
+                    _levels[^1].Name = null;
+                    var broken = TextOf(ref reader, out var name);
+                    _levels[^1].Name = name;
+                    return broken;
                 case JsonTokenType.EndObject or JsonTokenType.EndArray:
                     _levels.RemoveAt(_levels.Count - 1);
                     return null;
@@ -149,12 +155,6 @@ internal sealed record JsonFault(ProblemKind Kind, string Detail, Mistakes Mista
             }
 
             return reader.TokenType is JsonTokenType.String ? TextOf(ref reader, out _) : null;
-        }
-
-        private JsonFault? Named(string name)
-        {
-            _levels[^1].Name = name;
-            return null;
         }
 
         private void Count()
@@ -206,6 +206,7 @@ internal sealed record JsonFault(ProblemKind Kind, string Detail, Mistakes Mista
 
         public int Index { get; set; }
 
-        public string Name { get; set; } = "";
+        /// <summary>The member last named, or null before the first.</summary>
+        public string? Name { get; set; }
     }
 }
