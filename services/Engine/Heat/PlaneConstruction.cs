@@ -1,0 +1,34 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>
+/// One plane as it is built most often: steel outside, the product against it and squeezed between
+/// the steel and each purlin or girt, the members and the product's room face open to the room.
+/// </summary>
+public sealed record PlaneConstruction
+{
+    /// <summary>Slope of the plane from the horizontal [°]: 0 flat, 90 a wall.</summary>
+    public required double SlopeDegrees { get; init; }
+
+    /// <summary>The product's own resistance, without films, framing and air spaces.</summary>
+    public required ThermalResistance NominalR { get; init; }
+
+    /// <summary>The product's thickness between the members [mm], above 0.</summary>
+    public required double ThicknessMm { get; init; }
+
+    /// <summary>Emittance of the face the room sees, 0.01 to 1 (bright foil 0.05, white 0.9).</summary>
+    public required double RoomFaceEmittance { get; init; }
+
+    /// <summary>The members the product is squeezed over; null when nothing crosses the plane.</summary>
+    public Framing? Framing { get; init; }
+
+    /// <summary>
+    /// What is left of the product's thickness over a member [mm]. The default of 3 lies in the
+    /// 2 to 5 mm of blanket under screwed steel (common practice, no source).
+    /// </summary>
+    public double SqueezedThicknessMm { get; init; } = 3;
+
+    /// <summary>The system to compute by.</summary>
+    public CalculationBasis Basis { get; init; } = CalculationBasis.Ashrae;
+}
