@@ -1,1 +1,14 @@
-return 0;
+using PostFrame.Benchmarks;
+
+return args switch
+{
+    ["cutting", .. var rest] => CuttingBenchmark.Run(rest),
+    _ => Usage(),
+};
+
+static int Usage()
+{
+    Console.Error.WriteLine("Usage: dotnet run -c Release --project tests/Benchmarks -- COMMAND …");
+    Console.Error.WriteLine("  cutting FOLDER --seconds N [--csv FILE]   cutting plans, folder of instances");
+    return 2;
+}
