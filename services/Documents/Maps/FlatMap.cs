@@ -1,0 +1,118 @@
+using System.Globalization;
+using PostFrame.Documents.Drawing;
+using PostFrame.Documents.Maps;
+
+namespace PostFrame.Documents;
+
+/// <summary>
+/// The flat map: a building unfolded, every plane true to one scale with its strips, marks, lengths,
+/// openings, laps and ridge vent. Legible in black and white. The same map gives the same bytes.
+/// </summary>
+public static class FlatMap
+{
+    private const double PageWidthPt = 792;
+    private const double PageHeightPt = 612;
+    private const double MarginPt = 30;
+    private const double TitlePt = 12;
+
+    /// <summary>One drawing that scales with its page; US Letter landscape in proportion.</summary>
+    public static byte[] Svg(BuildingMap map) => SvgPaper.Svg(
+        Overview(map), Lettering.Clean($"Flat map of {map.Title}"), Description(map));
+
+    /// <summary>The overview, then each plane on a page of its own; US Letter landscape.</summary>
+    public static byte[] Pdf(BuildingMap map)
+    {
+        var pages = new List<Sketch> { Overview(map) };
+        pages.AddRange(map.Planes.Select(plane => OnePlane(map, plane)));
+        return Paper.Pdf($"Flat map of {map.Title}", pages);
+    }
+
+    /// <summary>The overview as a picture, <paramref name="widthPx"/> wide.</summary>
+    public static byte[] Png(BuildingMap map, int widthPx) =>
+        Paper.Png(Overview(map), widthPx * 72 / PageWidthPt);
+
+    private static string Description(BuildingMap map) => Lettering.Clean(string.Join("; ",
+        map.Planes.Select(plane => $"{plane.Title}: {plane.Strips.Count} pieces")));
+
+    private static Sketch Overview(BuildingMap map)
+    {
+        var sketch = new Sketch(PageWidthPt, PageHeightPt);
+        Heading(sketch, map.Title, map.Summary);
+        var room = new Frame(
+            MarginPt, 62, PageWidthPt - 2 * MarginPt, PageHeightPt - 62 - 50);
+        DrawPlanes(sketch, map, room, MapDetail.Overview);
+        Footer(sketch);
+        return sketch;
+    }
+
+    private static Sketch OnePlane(BuildingMap map, MapPlane plane)
+    {
+        var sketch = new Sketch(PageWidthPt, PageHeightPt);
+        Heading(sketch, map.Title, map.Summary);
+        var room = new Frame(
+            MarginPt, 62, PageWidthPt - 2 * MarginPt, PageHeightPt - 62 - 50);
+        var upright = plane with { Id = plane.Id.TrimEnd('A', 'B', '1', '2'), Kind = plane.Kind };
+        DrawPlanes(sketch, map with { Planes = [upright] }, room, MapDetail.OnePlane);
+        Footer(sketch);
+        return sketch;
+    }
+
+    internal static void DrawPlanes(
+        Sketch sketch, BuildingMap map, Frame room, MapDetail detail)
+    {
+        foreach (var placed in MapLayout.Place(map, room, detail.HasText ? TitlePt * 1.6 : 5))
+        {
+            new PlaneDrawing(sketch, placed, detail).Draw();
+            if (detail.HasText)
+            {
+                PlaneTitle(sketch, placed, detail);
+            }
+        }
+    }
+
+    /// <summary>Pattern and words above the plane: the word tells, pattern and colour support.</summary>
+    private static void PlaneTitle(Sketch sketch, PlacedPlane placed, MapDetail detail)
+    {
+        var around = Frame.Around(placed.Outline);
+        var swatch = new Frame(around.X, around.Y - 12, 18, 8);
+        PlaneLook.Fill(sketch, swatch.Corners, placed.Plane.Kind, 4);
+        sketch.Outline(swatch, 0.7);
+        var pieces = placed.Plane.Strips.Count.ToString(CultureInfo.InvariantCulture);
+        var words = Lettering.Clean($"{placed.Plane.Title} · {pieces} pieces");
+        var (text, size) = Lettering.Fit(
+            words, Math.Max(around.Width - 22, 40), 9, 5, bold: true);
+        sketch.Text(new Words(text, new(swatch.Right + 4, swatch.Bottom), size) { Bold = true });
+    }
+
+    private static void Heading(Sketch sketch, string title, string summary)
+    {
+        var (big, size) = Lettering.Fit(
+            Lettering.Clean(title), PageWidthPt - 2 * MarginPt, 16, 9, bold: true);
+        sketch.Text(new Words(big, new(MarginPt, 36), size) { Bold = true });
+        var (small, smallSize) = Lettering.Fit(
+            Lettering.Clean(summary), PageWidthPt - 2 * MarginPt, 10, 7);
+        sketch.Text(new Words(small, new(MarginPt, 50), smallSize));
+    }
+
+    private static void Footer(Sketch sketch)
+    {
+        string[] lines =
+        [
+            "Seen from outside. Strips count from endwall 1 and from sidewall A. Solid line: joint; "
+                + "dashed: the tab's lap; crossed: opening. Lengths are cut lengths; walls are "
+                + "square-cut to the highest point and trimmed to the rake on site.",
+            "Faced blanket hides holes and holds nothing: never step on it. This sheet helps you cut "
+                + "and lay blanket; the building code, your building official and the licensed "
+                + "designer decide.",
+        ];
+        var y = PageHeightPt - 36;
+        foreach (var line in lines)
+        {
+            foreach (var row in Lettering.Wrap(line, PageWidthPt - 2 * MarginPt, 7))
+            {
+                sketch.Text(new Words(row, new(MarginPt, y), 7) { Colour = Ink.Black });
+                y += 8.5;
+            }
+        }
+    }
+}

@@ -1,0 +1,30 @@
+namespace PostFrame.Documents;
+
+/// <summary>One covered plane of a <see cref="BuildingMap"/>, true to scale, in inches.</summary>
+public sealed record MapPlane
+{
+    /// <summary>
+    /// The plane's id, such as roof, roofA, sidewallB, endwall2, leanRoofA. A closing A, B, 1 or 2
+    /// says on which side of the flat building it is drawn.
+    /// </summary>
+    public required string Id { get; init; }
+
+    /// <summary>The words the crew reads, such as "Sidewall A".</summary>
+    public required string Title { get; init; }
+
+    public required PlaneKind Kind { get; init; }
+
+    /// <summary>The plane's edge as (across, up) points in order; not repeated at the end.</summary>
+    public required IReadOnlyList<MapPoint> OutlineIn { get; init; }
+
+    public IReadOnlyList<MapStrip> Strips { get; init; } = [];
+
+    /// <summary>Doors, windows, translucent panels: whatever the crew cuts out or goes round.</summary>
+    public IReadOnlyList<MapOpening> Openings { get; init; } = [];
+
+    /// <summary>Ridge, ridge vent, roof break, eave line within the plane.</summary>
+    public IReadOnlyList<MapLine> Lines { get; init; } = [];
+
+    /// <summary>How far a strip's tab laps over the next strip [in]; 0 draws no lap.</summary>
+    public double LapIn { get; init; } = 3;
+}
