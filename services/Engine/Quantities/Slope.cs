@@ -1,0 +1,35 @@
+namespace PostFrame.Engine.Quantities;
+
+/// <summary>
+/// A roof slope as rise over horizontal run (4:12 is 1/3). Default: flat. Never over the full span.
+/// </summary>
+public readonly record struct Slope
+{
+    private Slope(double riseOverRun) => RiseOverRun = riseOverRun;
+
+    /// <summary>Rise per unit of horizontal run [1].</summary>
+    public double RiseOverRun { get; }
+
+    /// <summary>x of x:12 [in per 12 in of run].</summary>
+    public double RisePer12 => RiseOverRun * 12;
+
+    /// <summary>The angle to the horizontal [°].</summary>
+    public double TotalDegrees => Math.Atan(RiseOverRun) * 180 / Math.PI;
+
+    /// <summary>Slope length per unit of horizontal run [1]. Source: takeoff.md 2.1.</summary>
+    public double Factor => Math.Sqrt(1 + RiseOverRun * RiseOverRun);
+
+    /// <summary>A slope of x:12.</summary>
+    public static Slope FromRisePer12(double x) => new(x / 12);
+
+    /// <summary>A slope from its angle to the horizontal [°], −90 to 90 exclusive.</summary>
+    public static Slope FromDegrees(double degrees) => new(Math.Tan(degrees * Math.PI / 180));
+
+    /// <summary>A slope from percent: rise per 100 of run.</summary>
+    public static Slope FromPercent(double percent) => new(percent / 100);
+
+    /// <summary>A slope from rise over run.</summary>
+    public static Slope FromRatio(double riseOverRun) => new(riseOverRun);
+
+    public override string ToString() => FormattableString.Invariant($"{RisePer12:0.###}:12");
+}

@@ -1,0 +1,83 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine;
+
+/// <summary>
+/// /practice: the shop's own allowances and limits. A member left null takes the usual value, in
+/// inches or in millimetres after the building. Each is echoed in the assumptions.
+/// </summary>
+public sealed record PracticeInput
+{
+    /// <summary>Order step every piece is rounded up to.</summary>
+    public Length? RoundUpTo { get; init; }
+
+    /// <summary>A length this little above a step counts as on it.</summary>
+    public Length? Tolerance { get; init; }
+
+    public Length? EaveTuck { get; init; }
+
+    public Length? RidgeLap { get; init; }
+
+    public Length? JunctionLap { get; init; }
+
+    public Length? BreakLap { get; init; }
+
+    public Length? VentSetback { get; init; }
+
+    public Length? VentFold { get; init; }
+
+    public Length? WallTop { get; init; }
+
+    public Length? WallBase { get; init; }
+
+    public Length? OpeningHead { get; init; }
+
+    /// <summary>Added to each end of a wall's run.</summary>
+    public Length? CornerWrap { get; init; }
+
+    /// <summary>Added to each end of a roof's run.</summary>
+    public Length? RakeWrap { get; init; }
+
+    /// <summary>Shrinks an opening at each jamb before strips are deducted.</summary>
+    public Length? JambMargin { get; init; }
+
+    /// <summary>Lap at a partition; half of it lengthens the runs that end there.</summary>
+    public Length? PartitionLap { get; init; }
+
+    /// <summary>Roof slope lengths are lengthened by this percentage [%].</summary>
+    public double? DrapePercent { get; init; }
+
+    /// <summary>Header pieces shorter than this are flagged or merged.</summary>
+    public Length? ShortHeader { get; init; }
+
+    /// <summary>True: short headers become one horizontal piece where that fits.</summary>
+    public bool? MergeShortHeaders { get; init; }
+
+    /// <summary>Over-ridge runs longer than this are laid as pairs when the layout is auto.</summary>
+    public Length? LongestOverRidge { get; init; }
+
+    /// <summary>Heaviest piece one person lifts.</summary>
+    public Mass? OnePersonLimit { get; init; }
+
+    /// <summary>Heaviest piece two people lift.</summary>
+    public Mass? TwoPersonLimit { get; init; }
+
+    public Mass? BagLimit { get; init; }
+
+    public Length? BagDiameter { get; init; }
+
+    public Length? PalletHeight { get; init; }
+
+    /// <summary>Added to the joint length for tape [%].</summary>
+    public double? TapeExtraPercent { get; init; }
+
+    public Length? TapeRoll { get; init; }
+
+    public Length? DoubleFacedRoll { get; init; }
+
+    /// <summary>Squaring trim lost at the end of a roll.</summary>
+    public Length? EndTrim { get; init; }
+
+    /// <summary>Shortest offcut kept as labelled stock.</summary>
+    public Length? MinUsefulOffcut { get; init; }
+}
