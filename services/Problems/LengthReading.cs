@@ -1,9 +1,11 @@
+using PostFrame.Engine.Quantities;
+
 namespace PostFrame.Problems;
 
 /// <summary>A length read from text, or the rule the text breaks.</summary>
 public readonly record struct LengthReading
 {
-    public long Nanometres { get; private init; }
+    public Length Length { get; private init; }
 
     /// <summary>True when it was written in metric units.</summary>
     public bool IsMetric { get; private init; }
@@ -17,8 +19,12 @@ public readonly record struct LengthReading
 
     public string? Unit { get; private init; }
 
-    internal static LengthReading Of(long nanometres, bool isMetric) =>
-        new() { Nanometres = nanometres, IsMetric = isMetric, Message = "" };
+    internal static LengthReading Of(long nanometres, bool isMetric) => new()
+    {
+        Length = Length.FromNanometres(nanometres),
+        IsMetric = isMetric,
+        Message = "",
+    };
 
     internal static LengthReading Broken(
         string rule, string message, string? limit = null, string? unit = null) =>

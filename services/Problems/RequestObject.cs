@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 
 namespace PostFrame.Problems;
@@ -71,35 +70,6 @@ public sealed class RequestObject
     public string? OptionalText(string name, int maxLength = 200) =>
         TextOf(name, maxLength, required: false);
 
-    public LengthReading? Length(string name) => LengthOf(name, required: true);
-
-    public LengthReading? OptionalLength(string name) => LengthOf(name, required: false);
-
-    /// <summary>Inches of rise in 12 inches of run.</summary>
-    public double? Slope(string name) => SlopeOf(name, required: true);
-
-    /// <summary>Inches of rise in 12 inches of run.</summary>
-    public double? OptionalSlope(string name) => SlopeOf(name, required: false);
-
-    /// <summary>A calendar date, <c>2026-12-04</c>.</summary>
-    public DateOnly? Date(string name)
-    {
-        if (Member(name, required: true, JsonValueKind.String, "a date") is not { } element)
-        {
-            return null;
-        }
-
-        var text = element.GetString()!;
-        if (DateOnly.TryParseExact(
-            text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
-        {
-            return date;
-        }
-
-        Wrong(name, "date-format", text, "Write the date as year-month-day.", "YYYY-MM-DD");
-        return null;
-    }
-
     /// <summary>One of the listed words.</summary>
     public string? Choice(string name, params ReadOnlySpan<string> words) =>
         ChoiceOf(name, required: true, words);
@@ -107,6 +77,16 @@ public sealed class RequestObject
     /// <summary>One of the listed words.</summary>
     public string? OptionalChoice(string name, params ReadOnlySpan<string> words) =>
         ChoiceOf(name, required: false, words);
+
+    /// <summary>One of an enumeration's names, first letter small.</summary>
+    public T? OptionalChoice<T>(string name)
+        where T : struct, Enum
+    {
+        var words = WireNames<T>.All;
+        return ChoiceOf(name, required: false, words) is { } word
+            ? WireNames<T>.Parse(word)
+            : null;
+    }
 
     /// <summary>A finite number between two bounds, both included.</summary>
     public double? OptionalNumber(string name, double least, double most, string? unit = null)
@@ -177,6 +157,39 @@ public sealed class RequestObject
     public IReadOnlyList<RequestObject> OptionalObjects(string name, int most) =>
         [.. Items(name, required: false, 0, most)
             .Select((item, index) => Of(item, JsonPointer.Of(PointerTo(name), index), _mistakes))];
+
+    /// <summary>A list of texts, or null when the member is not there or no list.</summary>
+    public IReadOnlyList<string>? OptionalTexts(string name, int most, int maxLength = 60)
+    {
+        if (!Has(name))
+        {
+            return null;
+        }
+
+        var texts = new List<string>();
+        var index = -1;
+        foreach (var item in Items(name, required: false, 0, most))
+        {
+            var pointer = JsonPointer.Of(PointerTo(name), ++index);
+            if (item.ValueKind is not JsonValueKind.String)
+            {
+                _mistakes.Add(pointer, "type", Shown.Value(item), "Here we need a text.", "text");
+            }
+            else if (item.GetString()!.Length > maxLength)
+            {
+                _mistakes.Add(
+                    pointer, "too-long", Shown.Value(item),
+                    $"The text is longer than {maxLength} characters.",
+                    Shown.Number(maxLength), "characters");
+            }
+            else
+            {
+                texts.Add(item.GetString()!);
+            }
+        }
+
+        return texts;
+    }
 
     /// <summary>A list of words, each one of those listed and none twice.</summary>
     public IReadOnlyList<string> Choices(string name, int least, params ReadOnlySpan<string> words)
@@ -262,64 +275,6 @@ public sealed class RequestObject
         return text;
     }
 
-    private LengthReading? LengthOf(string name, bool required)
-    {
-        if (!Taken(name, required, out var element))
-        {
-            return null;
-        }
-
-        if (element.ValueKind is JsonValueKind.Number)
-        {
-            Wrong(name, "unit-missing", Shown.Value(element),
-                $"Which unit? Write a length as text, like {LengthText.Forms}.", LengthText.Forms);
-            return null;
-        }
-
-        if (element.ValueKind is not JsonValueKind.String)
-        {
-            WrongKind(name, element, $"a length as text, like {LengthText.Forms}");
-            return null;
-        }
-
-        var text = element.GetString()!;
-        var reading = LengthText.Read(text);
-        if (reading.Rule is null)
-        {
-            return reading;
-        }
-
-        Wrong(name, reading.Rule, Shown.Text(text), reading.Message,
-            reading.Limit ?? LengthText.Forms, reading.Unit);
-        return null;
-    }
-
-    private double? SlopeOf(string name, bool required)
-    {
-        if (!Taken(name, required, out var element))
-        {
-            return null;
-        }
-
-        var text = element.ValueKind is JsonValueKind.String ? element.GetString()! : null;
-        if (text is not null && SlopeText.RisePerTwelve(text) is { } rise)
-        {
-            return rise;
-        }
-
-        var isBare = text is null
-            ? element.ValueKind is JsonValueKind.Number
-            : double.TryParse(text, CultureInfo.InvariantCulture, out _);
-        Wrong(
-            name, isBare ? "unit-missing" : text is null ? "type" : "slope-format",
-            text is null ? Shown.Value(element) : Shown.Text(text),
-            isBare
-                ? $"Is that x:12, degrees or percent? Write a slope like {SlopeText.Forms}."
-                : $"Write a slope like {SlopeText.Forms}.",
-            SlopeText.Forms);
-        return null;
-    }
-
     private string? ChoiceOf(string name, bool required, ReadOnlySpan<string> words) =>
         Member(name, required, JsonValueKind.String, $"one of {Shown.Listed(words)}") is { } element
             ? IsOneOf(PointerTo(name), element.GetString()!, words)
@@ -365,7 +320,8 @@ public sealed class RequestObject
         return element.EnumerateArray().Take(most);
     }
 
-    private JsonElement? Member(string name, bool required, JsonValueKind kind, string needed)
+    /// <summary>The member when it is there and of the kind needed.</summary>
+    internal JsonElement? Member(string name, bool required, JsonValueKind kind, string needed)
     {
         if (!Taken(name, required, out var element))
         {
@@ -381,7 +337,12 @@ public sealed class RequestObject
         return null;
     }
 
-    private bool Taken(string name, bool required, out JsonElement element)
+    /// <summary>The member as it stands, without judging it.</summary>
+    internal JsonElement? Peek(string name) =>
+        _members.TryGetValue(name, out var element) ? element : null;
+
+    /// <summary>The member when it is there and not null.</summary>
+    internal bool Taken(string name, bool required, out JsonElement element)
     {
         _asked.Add(name);
         if (!_members.TryGetValue(name, out element))
@@ -424,7 +385,7 @@ public sealed class RequestObject
         return true;
     }
 
-    private void WrongKind(string name, JsonElement element, string needed) =>
+    internal void WrongKind(string name, JsonElement element, string needed) =>
         Wrong(name, "type", Shown.Value(element),
             $"\"{name}\" must be {needed}, not {Shown.Kind(element)}.", needed);
 }

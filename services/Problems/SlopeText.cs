@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PostFrame.Engine.Quantities;
 
 namespace PostFrame.Problems;
 
@@ -14,8 +15,8 @@ public static partial class SlopeText
 
     private const int LongestText = 24;
 
-    /// <summary>Inches of rise in 12 inches of horizontal run, or null.</summary>
-    public static double? RisePerTwelve(string text)
+    /// <summary>The slope, or null when the text is none.</summary>
+    public static Slope? Read(string text)
     {
         var plain = text.Trim().ToLowerInvariant();
         if (plain.Length > LongestText)
@@ -25,18 +26,18 @@ public static partial class SlopeText
 
         if (Ratio().Match(plain) is { Success: true } ratio)
         {
-            return Sign(ratio) * FractionOf(ratio);
+            return FractionOf(ratio) is { } rise ? Slope.FromRisePer12(Sign(ratio) * rise) : null;
         }
 
         if (Percent().Match(plain) is { Success: true } percent)
         {
-            return Sign(percent) * 12 * Number(percent.Groups["number"]) / 100;
+            return Slope.FromPercent(Sign(percent) * Number(percent.Groups["number"]));
         }
 
         if (Degrees().Match(plain) is { Success: true } degrees
             && Number(degrees.Groups["number"]) is < 90 and var angle)
         {
-            return Sign(degrees) * 12 * Math.Tan(angle * Math.PI / 180);
+            return Slope.FromDegrees(Sign(degrees) * angle);
         }
 
         return null;

@@ -41,7 +41,7 @@ public sealed class WrittenLengths
         var reading = LengthText.Read(text);
 
         Assert.Null(reading.Rule);
-        Assert.Equal(nanometres, reading.Nanometres);
+        Assert.Equal(nanometres, reading.Length.Nanometres);
     }
 
     [Theory]
@@ -85,13 +85,13 @@ public sealed class WrittenLengths
     [InlineData("45°", 12)]
     [InlineData("-4:12", -4)]
     public void Slopes_are_read_as_rise_per_twelve(string text, double rise) =>
-        Assert.Equal(rise, SlopeText.RisePerTwelve(text)!.Value, 1e-12);
+        Assert.Equal(rise, SlopeText.Read(text)!.Value.RisePer12, 1e-12);
 
     /// <summary>tan 15° = 2 − √3, exactly.</summary>
     [Fact]
     public void Fifteen_degrees_is_its_closed_form() =>
         Assert.Equal(
-            12 * (2 - Math.Sqrt(3)), SlopeText.RisePerTwelve("15 deg")!.Value, 1e-12);
+            12 * (2 - Math.Sqrt(3)), SlopeText.Read("15 deg")!.Value.RisePer12, 1e-12);
 
     [Theory]
     [InlineData("4")]
@@ -101,5 +101,5 @@ public sealed class WrittenLengths
     [InlineData("steep")]
     [InlineData("1e2 %")]
     public void Slopes_that_could_mean_two_things_are_refused(string text) =>
-        Assert.Null(SlopeText.RisePerTwelve(text));
+        Assert.Null(SlopeText.Read(text));
 }
