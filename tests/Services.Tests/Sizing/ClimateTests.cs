@@ -1,0 +1,100 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using PostFrame.Problems;
+using PostFrame.SizingApi.Climate;
+using Xunit;
+
+namespace PostFrame.ServicesTests.Sizing;
+
+public sealed class ClimateTests
+{
+    /// <summary>Source: IECC 2006–2018 figure R301.1 (from memory: St. Louis County MN is zone 7,
+    /// Linn County IA 5A, Miami-Dade FL 1A, King County WA 4C).</summary>
+    [Theory]
+    [InlineData("55802", "7")]
+    [InlineData("52401", "5A")]
+    [InlineData("33130", "1A")]
+    [InlineData("98101", "4C")]
+    [InlineData("99501", "7")]
+    public void A_postal_code_has_the_zone_of_the_published_map(string zip, string zone) =>
+        Assert.Equal(zone, Found(zip).Zone);
+
+    /// <summary>Source: degree days computed independently from the TMY3 hours, Cedar Rapids.
+    /// </summary>
+    [Fact]
+    public void Degree_days_are_those_of_the_typical_year()
+    {
+        var days = Found("52401").DegreeDays!;
+        Assert.Equal((6851, 5636, 4576, 3629),
+            (days.Heating65FDays, days.Heating60FDays, days.Heating55FDays, days.Heating50FDays));
+    }
+
+    [Fact]
+    public void A_postal_code_over_two_zones_says_so_and_asks()
+    {
+        var answer = Found("03602");
+        Assert.True(answer.Ambiguous);
+        Assert.Equal(["5A", "6A"], answer.ZonesIfAmbiguous);
+        Assert.StartsWith("This postal code lies in zones 5A and 6A", answer.Notes[0]);
+    }
+
+    [Fact]
+    public void Nine_digits_count_as_their_first_five() =>
+        Assert.Equal("55802", Found("55802-1234").PostalCode);
+
+    [Fact]
+    public void A_place_without_a_station_gives_none_and_asks_for_values()
+    {
+        var answer = Found("99501");
+        Assert.Null(answer.Station);
+        Assert.Contains("send design temperatures", answer.Notes[0]);
+    }
+
+    [Theory]
+    [InlineData("00000")]
+    [InlineData("5580")]
+    [InlineData("55802x1234")]
+    [InlineData("٥٥٨٠٢")]
+    [InlineData("abcde")]
+    public void An_unknown_postal_code_is_refused_and_asks_for_the_zone(string zip)
+    {
+        var refusal = Assert.IsType<ProblemAnswer>(GetClimate.ByPostalCode(zip).Result);
+        Assert.Equal(404, refusal.Status);
+        Assert.Contains("climate zone", refusal.Body(null).Detail);
+    }
+
+    /// <summary>Great-circle distances worked here, not those of the table.</summary>
+    [Fact]
+    public void No_station_is_nearer_to_a_county_than_the_one_given()
+    {
+        var atlas = ClimateAtlas.Instance;
+        Assert.All(atlas.Counties.Where(county => county.StationDistanceKm is not null), county =>
+        {
+            double Km(Station s) => GreatCircleKm(
+                county.Latitude!.Value, county.Longitude!.Value, s.Latitude, s.Longitude);
+            Assert.InRange(county.StationDistanceKm!.Value - atlas.Stations.Min(Km), -2, 2);
+            Assert.InRange(county.StationDistanceKm.Value
+                - Km(atlas.FindStation(county.StationWmo)!), -2, 2);
+        });
+    }
+
+    [Fact]
+    public void Every_station_has_twelve_months_and_plausible_order_of_design_values() =>
+        Assert.All(ClimateAtlas.Instance.Stations, station =>
+        {
+            Assert.Equal(Enumerable.Range(1, 12), station.Months.Select(m => m.Month));
+            Assert.True(station.Heating996C <= station.Heating99C
+                && station.Heating99C < station.Cooling1C
+                && station.Cooling1C <= station.Cooling04C);
+        });
+
+    private static ClimateAnswer Found(string zip) =>
+        Assert.IsType<Ok<ClimateAnswer>>(GetClimate.ByPostalCode(zip).Result).Value!;
+
+    private static double GreatCircleKm(double lat1, double lon1, double lat2, double lon2)
+    {
+        double Rad(double deg) => deg * Math.PI / 180;
+        var a = Math.Pow(Math.Sin(Rad(lat2 - lat1) / 2), 2) + Math.Cos(Rad(lat1))
+            * Math.Cos(Rad(lat2)) * Math.Pow(Math.Sin(Rad(lon2 - lon1) / 2), 2);
+        return 2 * 6371 * Math.Asin(Math.Sqrt(a));
+    }
+}
