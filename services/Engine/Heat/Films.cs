@@ -20,15 +20,18 @@ public static class Films
 
     /// <summary>
     /// The direction of heat flow through a plane of this slope [° from horizontal, 0 to 90].
-    /// Source: the handbook's table has 0°, 45° and 90°; the nearest is taken (own rule).
+    /// ASHRAE tabulates 0°, 45° and 90°: the nearest is taken (own rule). ISO 6946 counts a flow
+    /// within 30° of the horizontal as horizontal: slopes above 60°.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Slope outside 0 to 90°.</exception>
-    public static HeatFlow FlowThrough(double slopeDegrees, Season season)
+    public static HeatFlow FlowThrough(
+        CalculationBasis basis, double slopeDegrees, Season season)
     {
         Limits.Check(slopeDegrees, 0, 90, "°", nameof(slopeDegrees));
         var winter = season == Season.Winter;
-        if (slopeDegrees > 67.5) return HeatFlow.Horizontal;
-        if (slopeDegrees > 22.5) return winter ? HeatFlow.Up45 : HeatFlow.Down45;
+        var iso = basis == CalculationBasis.Iso6946;
+        if (slopeDegrees > (iso ? 60 : 67.5)) return HeatFlow.Horizontal;
+        if (slopeDegrees > 22.5 && !iso) return winter ? HeatFlow.Up45 : HeatFlow.Down45;
         return winter ? HeatFlow.Up : HeatFlow.Down;
     }
 
@@ -58,6 +61,19 @@ public static class Films
         ThermalResistance.FromSi(basis == CalculationBasis.Iso6946
             ? 0.04
             : 1 / (season == Season.Winter ? 34.0 : 22.7));
+
+    /// <summary>
+    /// ISO outside film for a wind [m/s, 0 to 40] and emittance: 1/(4 + 4v + ε·4σT³) at 0 °C.
+    /// Source: ISO 6946:2017 Annex C (from memory).
+    /// </summary>
+    public static ThermalResistance OutsideInWind(double metresPerSecond, double emittance)
+    {
+        Limits.Check(metresPerSecond, 0, 40, "m/s", nameof(metresPerSecond));
+        Limits.Check(emittance, 0.01, 1, "", nameof(emittance));
+        var radiative = BlackBodyAt20C * Math.Pow(273.15 / 293.15, 3);
+        return ThermalResistance.FromSi(
+            1 / (4 + 4 * metresPerSecond + emittance * radiative));
+    }
 
     private static double AshraeConductance(HeatFlow flow, double emittance)
     {

@@ -1,0 +1,83 @@
+namespace PostFrame.Engine.Heat;
+
+/// <summary>The sections framing cuts an assembly into, and the two limits they give.</summary>
+internal sealed class Sections
+{
+    private readonly Assembly assembly;
+    private readonly double outside;
+    private readonly double film;
+    private readonly double filmAtFraming;
+    private readonly double[] clear;
+
+    public Sections(
+        Assembly assembly,
+        CalculationBasis basis,
+        HeatFlow flow,
+        double outside,
+        IReadOnlyList<SolvedAirSpace> spaces)
+    {
+        this.assembly = assembly;
+        this.outside = outside;
+        film = Films.Inside(basis, flow, assembly.RoomEmittance).TotalSi;
+        filmAtFraming = assembly.FramingFractions.Count == 0
+            ? film
+            : Films.Inside(
+                basis, flow, assembly.RoomEmittanceAtFraming ?? assembly.RoomEmittance).TotalSi;
+        var next = 0;
+        clear = [.. assembly.Layers.Select(layer => layer.Clear is Slab.Solid solid
+            ? solid.R.TotalSi
+            : spaces[next++].Heat.R.TotalSi)];
+    }
+
+    /// <summary>Room film, layers, outside film of the section without framing [m²·K/W].</summary>
+    public double[] Clear() => [film, .. clear, outside];
+
+    /// <summary>R′: each section's own total, in parallel [m²·K/W].</summary>
+    public double UpperLimit()
+    {
+        var fractions = assembly.FramingFractions;
+        var u = 0.0;
+        for (var section = 0; section < 1 << fractions.Count; section++)
+        {
+            var share = 1.0;
+            for (var i = 0; i < fractions.Count; i++)
+                share *= Has(section, i) ? fractions[i] : 1 - fractions[i];
+            u += share / Total(section);
+        }
+        return 1 / u;
+    }
+
+    /// <summary>R″: every layer's own parallel value, in series [m²·K/W].</summary>
+    public double LowerLimit()
+    {
+        var fractions = assembly.FramingFractions;
+        var total = outside
+            + (fractions.Count == 0 ? film : Parallel(fractions[0], film, filmAtFraming));
+        for (var i = 0; i < clear.Length; i++)
+        {
+            var layer = assembly.Layers[i];
+            total += layer.AtFraming is null
+                ? clear[i]
+                : Parallel(fractions[layer.FramingIndex], clear[i], layer.AtFraming.R.TotalSi);
+        }
+        return total;
+    }
+
+    private double Total(int section)
+    {
+        var total = outside + (Has(section, 0) ? filmAtFraming : film);
+        for (var i = 0; i < clear.Length; i++)
+        {
+            var layer = assembly.Layers[i];
+            total += layer.AtFraming is not null && Has(section, layer.FramingIndex)
+                ? layer.AtFraming.R.TotalSi
+                : clear[i];
+        }
+        return total;
+    }
+
+    private static bool Has(int section, int framing) => (section >> framing & 1) == 1;
+
+    private static double Parallel(double fraction, double clear, double framed) =>
+        clear <= 0 || framed <= 0 ? 0 : 1 / ((1 - fraction) / clear + fraction / framed);
+}

@@ -1,0 +1,23 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>What fills a layer: something of fixed resistance, or an air space.</summary>
+public abstract record Slab
+{
+    private Slab() { }
+
+    /// <summary>A resistance that does not depend on direction or temperature.</summary>
+    public sealed record Solid(ThermalResistance R) : Slab
+    {
+        /// <summary>A layer of no resistance: metal, a thin facing, space open to the room.</summary>
+        public static Solid None { get; } = new(ThermalResistance.FromSi(0));
+
+        /// <summary>Thickness [mm] over conductivity [W/(m·K)].</summary>
+        public static Solid Of(double thicknessMm, double conductivityWPerMK) =>
+            new(ThermalResistance.FromSi(thicknessMm / 1000 / conductivityWPerMK));
+    }
+
+    /// <summary>An air space, solved with the assembly it lies in.</summary>
+    public sealed record Air(AirSpace Space) : Slab;
+}

@@ -1,0 +1,153 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using Xunit;
+using static PostFrame.EngineTests.Heat.Constructions;
+
+namespace PostFrame.EngineTests.Heat;
+
+public sealed class BridgedAssemblyTests
+{
+    // Scottish Building Standards, Technical Handbook, annex 6.B.2 (read; marked R). The cavity is
+    // given as 0.18 m²·K/W there, so it stands here as a fixed resistance. Tolerance 1 %.
+    [Fact]
+    public void The_timber_frame_wall_of_annex_6B2_comes_out_as_printed()
+    {
+        var wall = Iso(90, [0.15],
+            Continuous(0.0125 / 0.21),
+            Bridged(0.140 / 0.04, 0.140 / 0.12),
+            Continuous(0.009 / 0.13),
+            Continuous(0.18),
+            Continuous(0.102 / 0.77));
+        Assert.Equal(3.435, wall.UpperLimit.TotalSi, 0.01 * 3.435);
+        Assert.Equal(3.304, wall.LowerLimit.TotalSi, 0.01 * 3.304);
+        Assert.Equal(0.297, wall.U.TotalSi, 0.01 * 0.297);
+    }
+
+    // Same handbook, annex 6.B.3: two layers bridged by different things, so four sections. Only
+    // its results and these two layers are on hand; the rest is one resistance from them.
+    [Fact]
+    public void Two_independent_bridges_make_four_sections()
+    {
+        var rest = 0.30;
+        var two = Iso(90, [0.118, 0.067],
+            Continuous(rest),
+            Bridged(0.089 / 0.038, 0.089 / 0.13),
+            Bridged(0.125 / 0.11, 0.125 / 0.88) with { FramingIndex = 1 });
+        double[] timber = [0.089 / 0.038, 0.089 / 0.13];
+        double[] block = [0.125 / 0.11, 0.125 / 0.88];
+        double[] ft = [0.882, 0.118], fb = [0.933, 0.067];
+        var u = 0.0;
+        for (var i = 0; i < 2; i++)
+            for (var j = 0; j < 2; j++)
+                u += ft[i] * fb[j] / (0.17 + rest + timber[i] + block[j]);
+        Assert.Equal(1 / u, two.UpperLimit.TotalSi, 9);
+    }
+
+    // Public cold-roof example by ISO 6946 (read): R′ 8.4956, R″ 8.0964, U 0.1205.
+    [Fact]
+    public void The_cold_roof_example_comes_out_as_printed()
+    {
+        // Both its films are 0.10, so the outer one is completed by a layer of 0.06.
+        var roof = Iso(0, [0.1275],
+            Continuous(0.0595), Bridged(2.857, 0.769), Continuous(5.714), Continuous(0.06));
+        Assert.Equal(8.4956, roof.UpperLimit.TotalSi, 0.001);
+        Assert.Equal(8.0964, roof.LowerLimit.TotalSi, 0.001);
+        Assert.Equal(0.1205, roof.U.TotalSi, 0.0001);
+    }
+
+    [Theory]
+    [InlineData(BridgeMethod.ParallelPath)]
+    [InlineData(BridgeMethod.IsothermalPlanes)]
+    [InlineData(BridgeMethod.Combined)]
+    public void Every_method_lies_between_the_two_limits(BridgeMethod method)
+    {
+        var wall = AssemblySolver.Solve(
+            Of(90, [0.25], Continuous(0.08), Bridged(2.3, 0.63), Continuous(0.5)) with
+            {
+                Method = method,
+            },
+            Cold(CalculationBasis.Ashrae));
+        Assert.InRange(
+            wall.R.TotalSi, wall.LowerLimit.TotalSi - 1e-12, wall.UpperLimit.TotalSi + 1e-12);
+    }
+
+    // ASHRAE HoF 2021 (SI) ch. 27 Ex. 2, roof in summer: .16 + .09 + 4.97 + .52 + .06 + .04;
+    // printed R 5.83 (the sum is 5.84), U 0.17. Marked R.
+    [Fact]
+    public void The_summer_roof_of_chapter_27_example_2_comes_out_as_printed()
+    {
+        var roof = AssemblySolver.Solve(
+            Of(0, [], Continuous(0.09), Continuous(4.97), Continuous(0.52), Continuous(0.06)),
+            Hot(CalculationBasis.Ashrae));
+        Assert.Equal(5.83, roof.R.TotalSi, 0.01 * 5.83);
+        Assert.Equal(0.17, roof.U.TotalSi, 0.005);
+    }
+
+    // Post-frame roof P1: R-13 between 38 × 89 mm purlins at 610 mm, λ 0.12 (computed, C).
+    [Fact]
+    public void Roof_P1_with_blanket_between_purlins_keeps_its_value()
+    {
+        var roof = P1(CalculationBasis.Ashrae);
+        Assert.Equal(2.1899, roof.UpperLimit.TotalSi, 0.003);
+        Assert.Equal(2.1660, roof.LowerLimit.TotalSi, 0.003);
+        var mean = (roof.UpperLimit.TotalSi + roof.LowerLimit.TotalSi) / 2;
+        Assert.Equal(0.0809, 1 / mean / ThermalResistance.RValuesPerSi, 0.0002);
+    }
+
+    // Post-frame roof P2: R-10 blanket over the same purlins, squeezed to 3 mm (computed, C).
+    [Fact]
+    public void Roof_P2_with_blanket_squeezed_over_purlins_keeps_its_value()
+    {
+        var heat = PlaneHeat.Summarise(Draped(10, 76, 0.9));
+        Assert.Equal(1.7933, heat.Winter.AssemblyR.TotalSi, 0.003);
+        Assert.Equal(0.0982, heat.Winter.AssemblyU.TotalUFactor, 0.0002);
+    }
+
+    // Common practice, no source: 2 in faced blanket with a bright face comes to about R 8 to 10
+    // as an assembly with its films. That is the winter roof and the wall; the summer roof, heat
+    // flowing down onto a clean bright face, is a little above.
+    [Theory]
+    [InlineData(18.4)]
+    [InlineData(90)]
+    public void Two_inches_with_a_bright_face_come_to_about_R_8_to_10(double slope)
+    {
+        var heat = PlaneHeat.Summarise(Draped(7, 51, 0.05) with { SlopeDegrees = slope });
+        Assert.InRange(heat.Winter.AssemblyR.TotalRValue, 7.8, 10);
+    }
+
+    // Bubble sheet against the steel, with films: 1.9 up, 2.0 sideways, 2.3 down for a film of
+    // ordinary emittance on the room side. thermal.md section 4, computed (C).
+    [Theory]
+    [InlineData(0, true, 1.9)]
+    [InlineData(90, true, 2.0)]
+    [InlineData(0, false, 2.3)]
+    public void Bubble_sheet_stapled_to_steel_is_worth_about_two(
+        double slope, bool winter, double r)
+    {
+        var heat = PlaneHeat.Summarise(Draped(1.1, 8, 0.9) with
+        {
+            SlopeDegrees = slope,
+            Framing = null,
+        });
+        var season = winter ? heat.Winter : heat.Summer;
+        Assert.Equal(r, season.AssemblyR.TotalRValue, 0.05);
+    }
+
+    [Fact]
+    public void A_thin_sheet_is_never_worth_more_for_the_wood_beside_it()
+    {
+        var heat = PlaneHeat.Summarise(Draped(1.1, 8, 0.9));
+        Assert.Equal(1.1 + 0.17 + 0.61, heat.Winter.AssemblyR.TotalRValue, 0.02);
+        Assert.Contains("limited to the part between members", heat.Winter.Method);
+    }
+
+    private static PlaneConstruction Draped(double r, double thicknessMm, double emittance) =>
+        new()
+        {
+            SlopeDegrees = 18.4,
+            NominalR = ThermalResistance.FromRValue(r),
+            ThicknessMm = thicknessMm,
+            RoomFaceEmittance = emittance,
+            Framing = new Framing { WidthMm = 38, SpacingMm = 610, DepthMm = 89 },
+        };
+}
