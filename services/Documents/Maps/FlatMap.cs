@@ -51,8 +51,7 @@ public static class FlatMap
         Heading(sketch, map.Title, map.Summary);
         var room = new Frame(
             MarginPt, 62, PageWidthPt - 2 * MarginPt, PageHeightPt - 62 - 50);
-        var upright = plane with { Id = plane.Id.TrimEnd('A', 'B', '1', '2'), Kind = plane.Kind };
-        DrawPlanes(sketch, map with { Planes = [upright] }, room, MapDetail.OnePlane);
+        DrawPlane(sketch, plane, room);
         Footer(sketch);
         return sketch;
     }
@@ -65,20 +64,44 @@ public static class FlatMap
             new PlaneDrawing(sketch, placed, detail).Draw();
             if (detail.HasText)
             {
-                PlaneTitle(sketch, placed, detail);
+                PlaneTitle(sketch, placed);
             }
         }
     }
 
+    /// <summary>One plane standing on its foot, with the words where its strip 1 begins.</summary>
+    internal static void DrawPlane(Sketch sketch, MapPlane plane, Frame room)
+    {
+        if (plane.OutlineIn.Count < 3)
+        {
+            return;
+        }
+
+        var space = room with { Height = room.Height - 12 };
+        var placed = MapLayout.PlaceAlone(plane, space, TitlePt * 1.6);
+        new PlaneDrawing(sketch, placed, MapDetail.OnePlane).Draw();
+        PlaneTitle(sketch, placed);
+        var around = Frame.Around(placed.Outline);
+        var word = plane.Kind == PlaneKind.Endwall ? "sidewall A side" : "endwall 1 side";
+        var onRight = placed.Side == MapSide.Mirrored;
+        var corner = new Spot(onRight ? around.Right : around.X, around.Bottom + 11);
+        var text = onRight ? $"{word} ▲" : $"▲ {word}";
+        sketch.Text(new Words(text, corner, 9)
+        {
+            Anchor = onRight ? Anchor.End : Anchor.Start,
+        });
+    }
+
     /// <summary>Pattern and words above the plane: the word tells, pattern and colour support.</summary>
-    private static void PlaneTitle(Sketch sketch, PlacedPlane placed, MapDetail detail)
+    private static void PlaneTitle(Sketch sketch, PlacedPlane placed)
     {
         var around = Frame.Around(placed.Outline);
-        var swatch = new Frame(around.X, around.Y - 12, 18, 8);
-        PlaneLook.Fill(sketch, swatch.Corners, placed.Plane.Kind, 4);
-        sketch.Outline(swatch, 0.7);
+        var swatch = new Frame(around.X, around.Y - 12, 22, 8);
+        PlaneLook.Band(sketch, swatch, placed.Plane.Kind);
         var pieces = placed.Plane.Strips.Count.ToString(CultureInfo.InvariantCulture);
-        var words = Lettering.Clean($"{placed.Plane.Title} · {pieces} pieces");
+        var words = Lettering.Clean(
+            string.Join(" · ", new[] { placed.Plane.Title, placed.Plane.SizeText, $"{pieces} pieces" }
+                .Where(part => part.Length > 0)));
         var (text, size) = Lettering.Fit(
             words, Math.Max(around.Width - 22, 40), 9, 5, bold: true);
         sketch.Text(new Words(text, new(swatch.Right + 4, swatch.Bottom), size) { Bold = true });

@@ -10,7 +10,15 @@ internal static class MapLayout
 {
     public static IReadOnlyList<PlacedPlane> Place(BuildingMap map, Frame page, double gapPt)
     {
-        var columns = Columns(map);
+        return Place(Columns(map), page, gapPt);
+    }
+
+    /// <summary>One plane alone, standing on its foot, as large as the page allows.</summary>
+    public static PlacedPlane PlaceAlone(MapPlane plane, Frame page, double gapPt) =>
+        Place([[new Entry(plane, PlacedPlane.StandingSide(plane))]], page, gapPt)[0];
+
+    private static List<PlacedPlane> Place(List<List<Entry>> columns, Frame page, double gapPt)
+    {
         var widths = columns.Select(column => column.Max(entry => entry.WidthIn)).ToList();
         var heights = columns.Select(column => column.Sum(entry => entry.HeightIn)).ToList();
         var scale = page.Width <= 0 || page.Height <= 0 ? 0 : Scale(columns, page, gapPt);
@@ -51,7 +59,7 @@ internal static class MapLayout
     {
         var entries = map.Planes
             .Where(plane => plane.OutlineIn.Count >= 3)
-            .Select(plane => new Entry(plane, SideOf(plane)))
+            .Select(plane => new Entry(plane, PlacedPlane.SideOf(plane)))
             .ToList();
         var sideB = entries.Where(e => e.Side == MapSide.B).Reverse();
         var sideA = entries.Where(e => e.Side == MapSide.A);
@@ -60,10 +68,6 @@ internal static class MapLayout
         List<List<Entry>> columns = [[.. end1], [.. sideB, .. sideA], [.. end2]];
         return [.. columns.Where(column => column.Count > 0)];
     }
-
-    private static MapSide SideOf(MapPlane plane) => plane.Kind == PlaneKind.Endwall
-        ? plane.Id.EndsWith('1') ? MapSide.End1 : MapSide.End2
-        : plane.Id.EndsWith('B') ? MapSide.B : MapSide.A;
 
     private static double Scale(List<List<Entry>> columns, Frame page, double gapPt)
     {
@@ -106,6 +110,7 @@ internal static class MapLayout
         return entry.Side switch
         {
             MapSide.B => new(frame.X - across, frame.Y - up),
+            MapSide.Mirrored => new(frame.Right + across, frame.Bottom + up),
             MapSide.End1 => new(frame.X - up, frame.Bottom + across),
             MapSide.End2 => new(frame.Right + up, frame.Bottom + across),
             _ => new(frame.X - across, frame.Bottom + up),

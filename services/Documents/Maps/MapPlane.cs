@@ -12,6 +12,9 @@ public sealed record MapPlane
     /// <summary>The words the crew reads, such as "Sidewall A".</summary>
     public required string Title { get; init; }
 
+    /// <summary>Run and height in words, such as "40 ft 0 in × 10 ft 0 in"; empty prints none.</summary>
+    public string SizeText { get; init; } = "";
+
     public required PlaneKind Kind { get; init; }
 
     /// <summary>The plane's edge as (across, up) points in order; not repeated at the end.</summary>

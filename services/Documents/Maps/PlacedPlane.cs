@@ -14,6 +14,7 @@ internal sealed record PlacedPlane(MapPlane Plane, MapSide Side, Spot Origin, do
     {
         MapSide.B => new(Origin.X + acrossIn * Scale, Origin.Y + upIn * Scale),
         MapSide.End1 => new(Origin.X + upIn * Scale, Origin.Y - acrossIn * Scale),
+        MapSide.Mirrored => new(Origin.X - acrossIn * Scale, Origin.Y - upIn * Scale),
         MapSide.End2 => new(Origin.X - upIn * Scale, Origin.Y - acrossIn * Scale),
         _ => new(Origin.X + acrossIn * Scale, Origin.Y - upIn * Scale),
     };
@@ -21,11 +22,19 @@ internal sealed record PlacedPlane(MapPlane Plane, MapSide Side, Spot Origin, do
     public Frame Box(double fromIn, double toIn, double bottomIn, double topIn) =>
         Frame.Around([At(fromIn, bottomIn), At(toIn, topIn)]);
 
+    /// <summary>The same plane standing on its foot, seen from outside.</summary>
+    public static MapSide StandingSide(MapPlane plane) => SideOf(plane) switch
+    {
+        MapSide.B or MapSide.End1 => MapSide.Mirrored,
+        _ => MapSide.A,
+    };
+
+    public static MapSide SideOf(MapPlane plane) => plane.Kind == PlaneKind.Endwall
+        ? plane.Id.EndsWith('1') ? MapSide.End1 : MapSide.End2
+        : plane.Id.EndsWith('B') ? MapSide.B : MapSide.A;
+
     public IReadOnlyList<Spot> Outline =>
         [.. Plane.OutlineIn.Select(point => At(point.AcrossIn, point.UpIn))];
-
-    /// <summary>True when the plane's up runs across the page.</summary>
-    public bool IsLying => Side is MapSide.End1 or MapSide.End2;
 }
 
 /// <summary>Where on the flat building a plane is drawn.</summary>
@@ -35,4 +44,7 @@ internal enum MapSide
     B,
     End1,
     End2,
+
+    /// <summary>Standing on its foot and seen from outside, where strip 1 is on the right.</summary>
+    Mirrored,
 }

@@ -112,34 +112,90 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         return found;
     }
 
-    /// <summary>Mark and length in the strip's longest stretch free of openings and lines.</summary>
+    /// <summary>Mark and length where they can be largest, clear of openings and lines.</summary>
     private void Write(MapStrip strip)
     {
-        var (bottom, top) = Reach(strip.FromIn, strip.ToIn, strip);
-        var pad = detail.MostTextPt / placed.Scale;
-        var blocks = plane.Openings
-            .Where(o => o.FromIn < strip.ToIn && o.ToIn > strip.FromIn)
-            .Select(o => (From: o.BottomIn, To: o.TopIn))
-            .Concat(plane.Lines
-                .Where(l => l.FromIn < strip.ToIn && l.ToIn > strip.FromIn)
-                .Select(l => (From: l.UpIn - pad, To: l.UpIn + pad)))
-            .OrderBy(block => block.From);
-        var (freeFrom, freeTo) = (bottom, bottom);
-        var at = bottom;
-        foreach (var (from, to) in blocks.Append((From: top, To: top)))
+        var mark = Lettering.Clean(strip.Mark);
+        var length = Lettering.Clean(strip.LengthText);
+        var rooms = FreeRooms(strip).Select(room => room.Inset(1.2)).ToList();
+        if (!MapText.Write(sketch, rooms, mark, length, detail))
         {
-            var end = Math.Min(from, top);
-            if (end - at > freeTo - freeFrom)
-            {
-                (freeFrom, freeTo) = (at, end);
-            }
+            CallOut(strip, mark);
+        }
+    }
 
-            at = Math.Max(at, to);
+    /// <summary>The mark of a strip too narrow for text, set outside at the foot of the plane.</summary>
+    private void CallOut(MapStrip strip, string mark)
+    {
+        var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
+        var foot = placed.At(
+            (strip.FromIn + toIn) / 2, plane.OutlineIn.Min(point => point.UpIn));
+        var size = detail.LeastTextPt + 0.8;
+        var sink = size * 0.35;
+        var words = placed.Side switch
+        {
+            MapSide.End1 => new Words(mark, new(foot.X - 3, foot.Y + sink), size)
+            {
+                Anchor = Anchor.End,
+            },
+            MapSide.End2 => new Words(mark, new(foot.X + 3, foot.Y + sink), size),
+            MapSide.B => new Words(mark, new(foot.X + sink, foot.Y - 2), size) { Turn = -90 },
+            _ => new Words(mark, new(foot.X + sink, foot.Y + 2), size)
+            {
+                Turn = -90,
+                Anchor = Anchor.End,
+            },
+        };
+        sketch.Text(words with { Bold = true });
+    }
+
+    /// <summary>Free stretches along the strip, and free slots beside an opening in it.</summary>
+    private IEnumerable<Frame> FreeRooms(MapStrip strip)
+    {
+        var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
+        var (bottom, top) = Reach(strip.FromIn, toIn, strip);
+        var pad = detail.MostTextPt / placed.Scale;
+        var lines = plane.Lines
+            .Where(line => line.FromIn < toIn && line.ToIn > strip.FromIn)
+            .Select(line => (From: line.UpIn - pad, To: line.UpIn + pad))
+            .ToList();
+        var openings = plane.Openings
+            .Where(opening => opening.FromIn < toIn && opening.ToIn > strip.FromIn)
+            .ToList();
+        var blocks = lines.Concat(openings.Select(o => (From: o.BottomIn, To: o.TopIn)));
+        foreach (var (from, to) in Gaps(blocks, bottom, top))
+        {
+            yield return placed.Box(strip.FromIn, toIn, from, to);
         }
 
-        var room = placed.Box(strip.FromIn, strip.ToIn, freeFrom, freeTo).Inset(1.2);
-        MapText.Write(
-            sketch, room, Lettering.Clean(strip.Mark), Lettering.Clean(strip.LengthText), detail);
+        if (openings.Count == 0)
+        {
+            yield break;
+        }
+
+        foreach (var (from, to) in Gaps(lines, bottom, top))
+        {
+            var beside = openings.Select(o => (From: o.FromIn, To: o.ToIn));
+            foreach (var (left, right) in Gaps(beside, strip.FromIn, toIn))
+            {
+                yield return placed.Box(left, right, from, to);
+            }
+        }
+    }
+
+    private static IEnumerable<(double From, double To)> Gaps(
+        IEnumerable<(double From, double To)> blocks, double from, double to)
+    {
+        var at = from;
+        foreach (var block in blocks.OrderBy(block => block.From).Append((From: to, To: to)))
+        {
+            if (Math.Min(block.From, to) > at)
+            {
+                yield return (at, Math.Min(block.From, to));
+            }
+
+            at = Math.Max(at, block.To);
+        }
     }
 
     private void DrawOpening(MapOpening opening)
@@ -160,7 +216,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             {
                 sketch.Line(new(seen.X, seen.Y), new(seen.Right, seen.Bottom), 0.4);
                 sketch.Line(new(seen.X, seen.Bottom), new(seen.Right, seen.Y), 0.4);
-                MapText.WriteOnLabel(sketch, seen.Inset(1), word, detail);
+                MapText.WriteOnPatch(sketch, seen.Inset(1), word, detail);
             }
 
             sketch.Outline(shape, detail.OutlinePt * 0.8);
@@ -188,11 +244,19 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             sketch.Line(from, to, 1.2);
         }
 
-        var word = Lettering.Clean(line.Word);
-        var size = Math.Min(detail.MostTextPt, 7);
-        var (text, fitted) = Lettering.Fit(word, Math.Abs(to.X - from.X) - 4, size, 4, bold: true);
+        WriteOn(line, from, to);
+    }
+
+    /// <summary>The line's word on a white patch; inside the plane when the line is its edge.</summary>
+    private void WriteOn(MapLine line, Spot from, Spot to)
+    {
+        var size = Math.Min(detail.MostTextPt * 0.8, 10);
+        var (text, fitted) = Lettering.Fit(
+            Lettering.Clean(line.Word), Math.Abs(to.X - from.X) - 4, size, 4, bold: true);
         var wide = Lettering.Width(text, fitted, bold: true);
-        var mid = new Spot((from.X + to.X) / 2, (from.Y + to.Y) / 2);
+        var around = Frame.Around(placed.Outline);
+        var y = Math.Clamp(from.Y, around.Y + size, around.Bottom - size);
+        var mid = new Spot(FreeAlong(line, from, to, wide), y);
         sketch.Fill(new Frame(mid.X - wide / 2 - 2, mid.Y - size * 0.6, wide + 4, size * 1.2),
             Ink.White);
         sketch.Text(new Words(text, mid with { Y = mid.Y + size * 0.35 }, fitted)
@@ -200,5 +264,23 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             Bold = true,
             Anchor = Anchor.Middle,
         });
+    }
+
+    /// <summary>The middle of the line, or a quarter along it where an opening is in the way.</summary>
+    private double FreeAlong(MapLine line, Spot from, Spot to, double wide)
+    {
+        var reach = (wide / 2 + 4) / placed.Scale;
+        var near = detail.MostTextPt * 2 / placed.Scale;
+        foreach (var part in new[] { 0.5, 0.25, 0.75, 0.12, 0.88 })
+        {
+            var at = line.FromIn + (line.ToIn - line.FromIn) * part;
+            if (!plane.Openings.Any(o => o.FromIn < at + reach && o.ToIn > at - reach
+                && o.BottomIn < line.UpIn + near && o.TopIn > line.UpIn - near))
+            {
+                return from.X + (to.X - from.X) * part;
+            }
+        }
+
+        return (from.X + to.X) / 2;
     }
 }
