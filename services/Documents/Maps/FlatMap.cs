@@ -13,7 +13,6 @@ public static class FlatMap
     private const double PageWidthPt = 792;
     private const double PageHeightPt = 612;
     private const double MarginPt = 30;
-    private const double TitlePt = 12;
 
     /// <summary>One drawing that scales with its page; US Letter landscape in proportion.</summary>
     public static byte[] Svg(BuildingMap map) => SvgPaper.Svg(
@@ -56,10 +55,12 @@ public static class FlatMap
         return sketch;
     }
 
-    internal static void DrawPlanes(
+    /// <summary>Draws the unfolded building in a room; returns what it covers.</summary>
+    internal static Frame DrawPlanes(
         Sketch sketch, BuildingMap map, Frame room, MapDetail detail)
     {
-        foreach (var placed in MapLayout.Place(map, room, detail.HasText ? TitlePt * 1.6 : 5))
+        var all = MapLayout.Place(map, room, detail.GapPt);
+        foreach (var placed in all)
         {
             new PlaneDrawing(sketch, placed, detail).Draw();
             if (detail.HasText)
@@ -67,6 +68,8 @@ public static class FlatMap
                 PlaneTitle(sketch, placed);
             }
         }
+
+        return Frame.Around(all.SelectMany(placed => placed.Outline));
     }
 
     /// <summary>One plane standing on its foot, with the words where its strip 1 begins.</summary>
@@ -78,7 +81,7 @@ public static class FlatMap
         }
 
         var space = room with { Height = room.Height - 12 };
-        var placed = MapLayout.PlaceAlone(plane, space, TitlePt * 1.6);
+        var placed = MapLayout.PlaceAlone(plane, space, MapDetail.OnePlane.GapPt);
         new PlaneDrawing(sketch, placed, MapDetail.OnePlane).Draw();
         PlaneTitle(sketch, placed);
         var around = Frame.Around(placed.Outline);

@@ -4,6 +4,12 @@ namespace PostFrame.Documents.Maps;
 internal sealed record MapDetail(
     bool HasText, double OutlinePt, double JointPt, double MostTextPt, double LeastTextPt)
 {
+    /// <summary>Between planes; room for their words where there are any.</summary>
+    public double GapPt => HasText ? 19 : 2.5;
+
+    /// <summary>The mark of the one strip drawn filled; none when null.</summary>
+    public string? FilledMark { get; init; }
+
     /// <summary>A lap drawn nearer to its joint than this would run into it.</summary>
     public double LeastLapPt => 2;
 

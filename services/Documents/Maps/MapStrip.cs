@@ -16,7 +16,4 @@ public sealed record MapStrip
     public required double BottomIn { get; init; }
 
     public required double TopIn { get; init; }
-
-    /// <summary>Drawn filled: the piece a label belongs to.</summary>
-    public bool IsHighlighted { get; init; }
 }

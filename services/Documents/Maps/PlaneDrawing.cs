@@ -38,12 +38,13 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             return;
         }
 
+        var isFilled = strip.Mark == detail.FilledMark;
         sketch.Group(name, () =>
         {
-            sketch.Fill(shape, strip.IsHighlighted ? Ink.Black : Ink.White);
+            sketch.Fill(shape, isFilled ? Ink.Black : Ink.White);
             DrawLap(strip);
             sketch.Outline(shape, detail.JointPt);
-            if (detail.HasText && !strip.IsHighlighted)
+            if (detail.HasText && !isFilled)
             {
                 Write(strip);
             }

@@ -1,0 +1,19 @@
+using PostFrame.Documents.Drawing;
+using PostFrame.Documents.Labels;
+
+namespace PostFrame.Documents;
+
+/// <summary>Piece labels, 4 × 6 in, one to a page. The same set gives the same bytes.</summary>
+public static class LabelSheet
+{
+    /// <exception cref="ArgumentException">A piece id that a bar code cannot carry.</exception>
+    public static byte[] Pdf(LabelSet set)
+    {
+        var pages = set.Labels.Select((label, index) => new LabelPage(set, label, index + 1).Draw());
+        return Paper.Pdf($"Labels {set.OrderNumber} revision {set.Revision}", pages);
+    }
+
+    /// <summary>One label as a picture; <paramref name="number"/> counts from 1.</summary>
+    public static byte[] Png(LabelSet set, int number, double dotsPerInch) =>
+        Paper.Png(new LabelPage(set, set.Labels[number - 1], number).Draw(), dotsPerInch);
+}
