@@ -41,6 +41,16 @@ public sealed class Mistakes
         }
     }
 
+    /// <summary>
+    /// Adds what a later check found, but not about a member that is noted already: a width that
+    /// could not be read is not also missing.
+    /// </summary>
+    public void AddUnlessNoted(IEnumerable<Violation> violations)
+    {
+        var noted = _listed.Select(mistake => mistake.Path).ToHashSet(StringComparer.Ordinal);
+        AddRange(violations.Where(violation => !noted.Contains(violation.Path)));
+    }
+
     public void Add(
         string path, string rule, string actual, string message,
         string? limit = null, string? unit = null) =>

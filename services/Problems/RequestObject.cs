@@ -28,6 +28,9 @@ public sealed class RequestObject
 
     public Mistakes Mistakes => _mistakes;
 
+    /// <summary>The members there are, in the order sent.</summary>
+    public IEnumerable<string> Names => _members.Keys;
+
     /// <summary>JSON Pointer of one member of this object.</summary>
     public string PointerTo(string name) => JsonPointer.Of(Pointer, name);
 
@@ -36,6 +39,11 @@ public sealed class RequestObject
         _asked.Add(name);
         return _members.ContainsKey(name);
     }
+
+    /// <summary>Whether a member is exactly this word, where it may also be something else.</summary>
+    public bool IsText(string name, string word) =>
+        Has(name) && _members[name].ValueKind is JsonValueKind.String
+        && _members[name].ValueEquals(word);
 
     internal static RequestObject Absent(string pointer, Mistakes mistakes) =>
         new(pointer, mistakes, isPresent: false);
@@ -150,74 +158,6 @@ public sealed class RequestObject
             ? Of(element, PointerTo(name), _mistakes)
             : null;
 
-    public IReadOnlyList<RequestObject> Objects(string name, int least, int most) =>
-        [.. Items(name, required: true, least, most)
-            .Select((item, index) => Of(item, JsonPointer.Of(PointerTo(name), index), _mistakes))];
-
-    public IReadOnlyList<RequestObject> OptionalObjects(string name, int most) =>
-        [.. Items(name, required: false, 0, most)
-            .Select((item, index) => Of(item, JsonPointer.Of(PointerTo(name), index), _mistakes))];
-
-    /// <summary>A list of texts, or null when the member is not there or no list.</summary>
-    public IReadOnlyList<string>? OptionalTexts(string name, int most, int maxLength = 60)
-    {
-        if (!Has(name))
-        {
-            return null;
-        }
-
-        var texts = new List<string>();
-        var index = -1;
-        foreach (var item in Items(name, required: false, 0, most))
-        {
-            var pointer = JsonPointer.Of(PointerTo(name), ++index);
-            if (item.ValueKind is not JsonValueKind.String)
-            {
-                _mistakes.Add(pointer, "type", Shown.Value(item), "Here we need a text.", "text");
-            }
-            else if (item.GetString()!.Length > maxLength)
-            {
-                _mistakes.Add(
-                    pointer, "too-long", Shown.Value(item),
-                    $"The text is longer than {maxLength} characters.",
-                    Shown.Number(maxLength), "characters");
-            }
-            else
-            {
-                texts.Add(item.GetString()!);
-            }
-        }
-
-        return texts;
-    }
-
-    /// <summary>A list of words, each one of those listed and none twice.</summary>
-    public IReadOnlyList<string> Choices(string name, int least, params ReadOnlySpan<string> words)
-    {
-        var chosen = new List<string>();
-        var index = -1;
-        foreach (var item in Items(name, required: true, least, words.Length))
-        {
-            var pointer = JsonPointer.Of(PointerTo(name), ++index);
-            if (item.ValueKind is not JsonValueKind.String)
-            {
-                _mistakes.Add(pointer, "type", Shown.Value(item), $"Here we need one of {Shown.Listed(words)}.",
-                    Shown.Listed(words));
-            }
-            else if (IsOneOf(pointer, item.GetString()!, words) is { } word)
-            {
-                if (chosen.Contains(word))
-                {
-                    _mistakes.Add(pointer, "twice", word, $"\"{word}\" is in this list twice.");
-                }
-
-                chosen.Add(word);
-            }
-        }
-
-        return chosen;
-    }
-
     /// <summary>Notes every member that nobody asked for.</summary>
     public void Close()
     {
@@ -295,29 +235,6 @@ public sealed class RequestObject
                 : $"This must be one of {Shown.Listed(words)}. Did you mean \"{near}\"?",
             Shown.Listed(words));
         return null;
-    }
-
-    private IEnumerable<JsonElement> Items(string name, bool required, int least, int most)
-    {
-        if (Member(name, required, JsonValueKind.Array, "a list [...]") is not { } element)
-        {
-            return [];
-        }
-
-        var count = element.GetArrayLength();
-        if (count < least)
-        {
-            Wrong(name, "too-few", Shown.Number(count), $"At least {least} must be in this list.",
-                Shown.Number(least), "items");
-        }
-
-        if (count > most)
-        {
-            Wrong(name, "too-many", Shown.Number(count), $"At most {most} may be in this list.",
-                Shown.Number(most), "items");
-        }
-
-        return element.EnumerateArray().Take(most);
     }
 
     /// <summary>The member when it is there and of the kind needed.</summary>
