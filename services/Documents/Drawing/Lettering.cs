@@ -15,7 +15,8 @@ internal static class Lettering
     /// <summary>Printed where the typeface has no shape for a character.</summary>
     private const char NoShape = '□';
 
-    private const int LongestText = 400;
+    /// <summary>No honest text is longer; a hostile one must not cost time.</summary>
+    private const int LongestText = 4000;
 
     private static readonly SKTypeface Regular = Load("LiberationSans-Regular.ttf");
     private static readonly SKTypeface Bold = Load("LiberationSans-Bold.ttf");

@@ -73,7 +73,8 @@ public static class FlatMap
     }
 
     /// <summary>One plane standing on its foot, with the words where its strip 1 begins.</summary>
-    internal static void DrawPlane(Sketch sketch, MapPlane plane, Frame room)
+    internal static void DrawPlane(
+        Sketch sketch, MapPlane plane, Frame room, bool withTitle = true)
     {
         if (plane.OutlineIn.Count < 3)
         {
@@ -83,7 +84,11 @@ public static class FlatMap
         var space = room with { Height = room.Height - 12 };
         var placed = MapLayout.PlaceAlone(plane, space, MapDetail.OnePlane.GapPt);
         new PlaneDrawing(sketch, placed, MapDetail.OnePlane).Draw();
-        PlaneTitle(sketch, placed);
+        if (withTitle)
+        {
+            PlaneTitle(sketch, placed);
+        }
+
         var around = Frame.Around(placed.Outline);
         var word = plane.Kind == PlaneKind.Endwall ? "sidewall A side" : "endwall 1 side";
         var onRight = placed.Side == MapSide.Mirrored;

@@ -14,8 +14,7 @@ internal static class MapText
     public static bool Write(
         Sketch sketch, IReadOnlyList<Frame> rooms, string mark, string length, MapDetail detail)
     {
-        string[][] layouts = [[mark, length], [$"{mark}  {length}"]];
-        var best = Best(rooms, layouts, detail);
+        var best = Best(rooms, Layouts(mark, length), detail);
         if (best is null || best.Size < detail.LeastTextPt)
         {
             best = Best(rooms, [[mark]], detail);
@@ -29,6 +28,11 @@ internal static class MapText
         Set(sketch, best);
         return true;
     }
+
+    /// <summary>How large both texts could be [pt]; 0 if nowhere.</summary>
+    public static double Largest(
+        IReadOnlyList<Frame> rooms, string mark, string length, MapDetail detail) =>
+        Best(rooms, Layouts(mark, length), detail)?.Size ?? 0;
 
     /// <summary>A word on a white patch in the middle of its room, or nothing if too small.</summary>
     public static void WriteOnPatch(Sketch sketch, Frame room, string word, MapDetail detail)
@@ -46,6 +50,9 @@ internal static class MapText
         sketch.Fill(new Frame(centre.X - wide / 2, centre.Y - high / 2, wide, high), Ink.White);
         Set(sketch, best);
     }
+
+    private static string[][] Layouts(string mark, string length) =>
+        [[mark, length], [$"{mark}  {length}"]];
 
     private static Setting? Best(
         IReadOnlyList<Frame> rooms, IReadOnlyList<string[]> layouts, MapDetail detail) =>

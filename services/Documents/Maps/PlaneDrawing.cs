@@ -3,12 +3,17 @@ using PostFrame.Documents.Drawing;
 namespace PostFrame.Documents.Maps;
 
 /// <summary>Draws one placed plane: strips with marks and lengths, laps, openings, lines.</summary>
-internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail detail)
+internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail asked)
 {
+    /// <summary>Letters on one plane differ no more than this from the smallest.</summary>
+    private const double MostSpread = 1.15;
+
     private readonly MapPlane plane = placed.Plane;
+    private MapDetail detail = asked;
 
     public void Draw()
     {
+        detail = asked with { MostTextPt = EvenTextPt() };
         sketch.Fill(placed.Outline, Ink.White);
         foreach (var strip in plane.Strips)
         {
@@ -26,6 +31,22 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         }
 
         sketch.Outline(placed.Outline, detail.OutlinePt);
+    }
+
+    private double EvenTextPt()
+    {
+        if (!asked.HasText)
+        {
+            return asked.MostTextPt;
+        }
+
+        var sizes = plane.Strips
+            .Select(strip => MapText.Largest(
+                FreeRooms(strip).Select(room => room.Inset(1.2)).ToList(),
+                Lettering.Clean(strip.Mark), Lettering.Clean(strip.LengthText), asked))
+            .Where(size => size >= asked.LeastTextPt * 1.4)
+            .DefaultIfEmpty(asked.MostTextPt);
+        return Math.Min(asked.MostTextPt, sizes.Min() * MostSpread);
     }
 
     private void DrawStrip(MapStrip strip)

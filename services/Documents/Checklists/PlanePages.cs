@@ -1,0 +1,99 @@
+using System.Globalization;
+using PostFrame.Documents.Drawing;
+using PostFrame.Documents.Maps;
+
+namespace PostFrame.Documents.Checklists;
+
+/// <summary>One plane: its drawing and a row to tick for each piece.</summary>
+internal sealed class PlanePages(PackingList list, PackedPlane plane)
+{
+    private const double RowPt = 23;
+    private const double TitlePt = 50;
+    private const double DrawingPt = 215;
+    private const double HeadPt = 16;
+    private static readonly string[] Ticks = ["received", "fitted", "short", "damaged"];
+
+    private readonly int total = list.Planes.Sum(p => p.Pieces.Count);
+    private readonly MapPlane drawn = list.Map.Planes.FirstOrDefault(p => p.Id == plane.PlaneId)
+        ?? throw new ArgumentException($"The map has no plane {plane.PlaneId}.");
+
+    public IEnumerable<Action<Sketch>> Bodies()
+    {
+        var room = Sheet.Bottom - Sheet.Top - TitlePt - HeadPt;
+        var onFirst = (int)((room - DrawingPt) / RowPt);
+        var onNext = (int)(room / RowPt);
+        yield return sketch => Page(sketch, plane.Pieces.Take(onFirst), true);
+        foreach (var rows in plane.Pieces.Skip(onFirst).Chunk(onNext))
+        {
+            yield return sketch => Page(sketch, rows, false);
+        }
+    }
+
+    private void Page(Sketch sketch, IEnumerable<PackedPiece> rows, bool isFirst)
+    {
+        PlaneLook.Band(sketch, new Frame(Sheet.Left, Sheet.Top, Sheet.Inner, 14), drawn.Kind);
+        var title = Lettering.Clean(drawn.Title).ToUpperInvariant();
+        var count = plane.Pieces.Count.ToString(CultureInfo.InvariantCulture);
+        var pieces = $"{count} of {total} pieces{(isFirst ? "" : ", continued")}";
+        Sheet.Text(sketch, title, new(Sheet.Left, Sheet.Top + 41), 330, 28, bold: true);
+        Sheet.Text(sketch, pieces, new(Sheet.Right, Sheet.Top + 28), 195, 13, true, Anchor.End);
+        Sheet.Text(sketch, plane.ProductText, new(Sheet.Right, Sheet.Top + 41), 195, 9.5, false,
+            Anchor.End);
+        var y = Sheet.Top + TitlePt;
+        if (isFirst)
+        {
+            FlatMap.DrawPlane(
+                sketch, drawn, new Frame(Sheet.Left, y - 12, Sheet.Inner, DrawingPt), false);
+            y += DrawingPt;
+        }
+
+        Head(sketch, y + 10);
+        y += HeadPt;
+        foreach (var row in rows)
+        {
+            sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
+            Row(sketch, row, y);
+            y += RowPt;
+        }
+
+        sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
+    }
+
+    private static void Head(Sketch sketch, double y)
+    {
+        Sheet.Text(sketch, "piece", new(Sheet.Left, y), 60, 8.5);
+        Sheet.Text(sketch, "cut length × width", new(116, y), 100, 8.5);
+        Sheet.Text(sketch, "label", new(232, y), 60, 8.5);
+        Sheet.Text(sketch, "id", new(290, y), 60, 8.5);
+        Sheet.Text(sketch, "weight", new(396, y), 50, 8.5, anchor: Anchor.End);
+        for (var i = 0; i < Ticks.Length; i++)
+        {
+            Sheet.Text(sketch, Ticks[i], new(TickX(i), y), 42, 8.5, anchor: Anchor.Middle);
+        }
+    }
+
+    private void Row(Sketch sketch, PackedPiece piece, double y)
+    {
+        var line = y + 16.5;
+        var number = piece.LabelNumber.ToString(CultureInfo.InvariantCulture);
+        var weight = Math.Ceiling(piece.WeightLb).ToString(CultureInfo.InvariantCulture);
+        var needsTwo = piece.WeightLb > Sheet.OnePersonLb;
+        Sheet.Text(sketch, piece.Mark, new(Sheet.Left, line), 76, 16, bold: true);
+        Sheet.Text(sketch, $"{piece.CutText} × {piece.WidthText}", new(116, line), 112, 12.5);
+        Sheet.Text(sketch, $"{number} of {total}", new(232, line), 54, 10.5);
+        Sheet.Text(sketch, piece.PieceId, new(290, line), 62, 10.5);
+        Sheet.Text(sketch, $"{weight} lb", new(396, needsTwo ? y + 12 : line), 42, 10.5, needsTwo,
+            Anchor.End);
+        if (needsTwo)
+        {
+            Sheet.Text(sketch, "2 people", new(396, y + 20.5), 42, 7.5, true, Anchor.End);
+        }
+
+        for (var i = 0; i < Ticks.Length; i++)
+        {
+            Sheet.TickBox(sketch, new(TickX(i), y + RowPt / 2), 15);
+        }
+    }
+
+    private static double TickX(int column) => 426 + column * 43.0;
+}

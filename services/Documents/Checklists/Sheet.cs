@@ -1,0 +1,66 @@
+using PostFrame.Documents.BarCodes;
+using PostFrame.Documents.Drawing;
+
+namespace PostFrame.Documents.Checklists;
+
+/// <summary>What every checklist page has: heading, sheet code, page N of M, standing line.</summary>
+internal static class Sheet
+{
+    public const double WidthPt = 612;
+    public const double HeightPt = 792;
+    public const double Left = 36;
+    public const double Right = WidthPt - 36;
+    public const double Inner = Right - Left;
+
+    /// <summary>Between these heights a page's own matter stands.</summary>
+    public const double Top = 96;
+
+    public const double Bottom = HeightPt - 62;
+
+    /// <summary>Source: NIOSH lifting equation, load constant 51 lb; 50 lb is common practice.</summary>
+    public const double OnePersonLb = 50;
+
+    public static void Frame(Sketch sketch, PackingList list, int page, int pages)
+    {
+        var sheetId = $"{list.OrderNumber}/{list.Revision}";
+        var qr = new QrSymbol($"{sheetId} {page}/{pages}", forShopFloor: true);
+        const double side = 62;
+        qr.Draw(sketch, new(Right - side + 5, 24), side / qr.Modules);
+        var room = Inner - side - 8;
+        Text(sketch, $"Order {list.OrderNumber} · revision {list.Revision}", new(Left, 44), room, 19,
+            bold: true);
+        var building = list.Map.Summary.Length == 0
+            ? list.Map.Title
+            : $"{list.Map.Title} · {list.Map.Summary}";
+        Text(sketch, building, new(Left, 60), room, 11);
+        Text(sketch, $"Ship to {list.ShipTo} · needed by {list.NeededBy}", new(Left, 75), room, 11);
+        sketch.Line(new(Left, 86), new(Right, 86), 1.2);
+
+        sketch.Line(new(Left, HeightPt - 54), new(Right, HeightPt - 54), 0.8);
+        Text(sketch, $"Sheet {sheetId} · page {page} of {pages}", new(Right, HeightPt - 42), 180, 10,
+            bold: true, Anchor.End);
+        var y = HeightPt - 43;
+        foreach (var line in Lettering.Wrap(Lettering.Clean(list.StandingLine), Inner - 190, 6.8))
+        {
+            sketch.Text(new Words(line, new(Left, y), 6.8));
+            y += 8;
+        }
+    }
+
+    public static void Text(
+        Sketch sketch,
+        string text,
+        Spot at,
+        double room,
+        double size,
+        bool bold = false,
+        Anchor anchor = Anchor.Start)
+    {
+        var (shown, fitted) = Lettering.Fit(Lettering.Clean(text), room, size, size * 0.6, bold);
+        sketch.Text(new Words(shown, at, fitted) { Bold = bold, Anchor = anchor });
+    }
+
+    /// <summary>A box to tick with a gloved hand.</summary>
+    public static void TickBox(Sketch sketch, Spot centre, double side) => sketch.Outline(
+        new Frame(centre.X - side / 2, centre.Y - side / 2, side, side), 1.3);
+}
