@@ -9,11 +9,11 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
     private const double MostSpread = 1.15;
 
     private readonly MapPlane plane = placed.Plane;
-    private MapDetail detail = asked;
+    private readonly MapDetail detail =
+        asked with { MostTextPt = EvenTextPt(placed, asked) };
 
     public void Draw()
     {
-        detail = asked with { MostTextPt = EvenTextPt() };
         sketch.Fill(placed.Outline, Ink.White);
         foreach (var strip in plane.Strips)
         {
@@ -33,16 +33,16 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         sketch.Outline(placed.Outline, detail.OutlinePt);
     }
 
-    private double EvenTextPt()
+    private static double EvenTextPt(PlacedPlane placed, MapDetail asked)
     {
         if (!asked.HasText)
         {
             return asked.MostTextPt;
         }
 
-        var sizes = plane.Strips
+        var sizes = placed.Plane.Strips
             .Select(strip => MapText.Largest(
-                FreeRooms(strip).Select(room => room.Inset(1.2)).ToList(),
+                StripRooms.Free(placed, strip, asked.MostTextPt),
                 Lettering.Clean(strip.Mark), Lettering.Clean(strip.LengthText), asked))
             .Where(size => size >= asked.LeastTextPt * 1.4)
             .DefaultIfEmpty(asked.MostTextPt);
@@ -91,47 +91,9 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             return;
         }
 
-        var (bottom, top) = Reach(edge, edge, strip);
+        var (bottom, top) = StripRooms.Reach(plane, edge, edge, strip);
         sketch.Line(
             placed.At(edge, bottom), placed.At(edge, top), detail.JointPt, Ink.Grey, dash: 2);
-    }
-
-    /// <summary>What of a strip's height lies inside the outline over all of [from, to].</summary>
-    private (double BottomIn, double TopIn) Reach(double fromIn, double toIn, MapStrip strip)
-    {
-        var (bottom, top) = (strip.BottomIn, strip.TopIn);
-        var between = plane.OutlineIn
-            .Select(point => point.AcrossIn)
-            .Where(across => across > fromIn && across < toIn);
-        foreach (var across in between.Append(fromIn + 0.01).Append(toIn - 0.01))
-        {
-            var crossings = Crossings(across);
-            if (crossings.Count >= 2)
-            {
-                bottom = Math.Max(bottom, crossings[0]);
-                top = Math.Min(top, crossings[^1]);
-            }
-        }
-
-        return (bottom, Math.Max(bottom, top));
-    }
-
-    private List<double> Crossings(double across)
-    {
-        var found = new List<double>();
-        for (var i = 0; i < plane.OutlineIn.Count; i++)
-        {
-            var a = plane.OutlineIn[i];
-            var b = plane.OutlineIn[(i + 1) % plane.OutlineIn.Count];
-            if (a.AcrossIn <= across != b.AcrossIn <= across)
-            {
-                var part = (across - a.AcrossIn) / (b.AcrossIn - a.AcrossIn);
-                found.Add(a.UpIn + part * (b.UpIn - a.UpIn));
-            }
-        }
-
-        found.Sort();
-        return found;
     }
 
     /// <summary>Mark and length where they can be largest, clear of openings and lines.</summary>
@@ -139,7 +101,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
     {
         var mark = Lettering.Clean(strip.Mark);
         var length = Lettering.Clean(strip.LengthText);
-        var rooms = FreeRooms(strip).Select(room => room.Inset(1.2)).ToList();
+        var rooms = StripRooms.Free(placed, strip, detail.MostTextPt);
         if (!MapText.Write(sketch, rooms, mark, length, detail))
         {
             CallOut(strip, mark);
@@ -169,55 +131,6 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             },
         };
         sketch.Text(words with { Bold = true });
-    }
-
-    /// <summary>Free stretches along the strip, and free slots beside an opening in it.</summary>
-    private IEnumerable<Frame> FreeRooms(MapStrip strip)
-    {
-        var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
-        var (bottom, top) = Reach(strip.FromIn, toIn, strip);
-        var pad = detail.MostTextPt / placed.Scale;
-        var lines = plane.Lines
-            .Where(line => line.FromIn < toIn && line.ToIn > strip.FromIn)
-            .Select(line => (From: line.UpIn - pad, To: line.UpIn + pad))
-            .ToList();
-        var openings = plane.Openings
-            .Where(opening => opening.FromIn < toIn && opening.ToIn > strip.FromIn)
-            .ToList();
-        var blocks = lines.Concat(openings.Select(o => (From: o.BottomIn, To: o.TopIn)));
-        foreach (var (from, to) in Gaps(blocks, bottom, top))
-        {
-            yield return placed.Box(strip.FromIn, toIn, from, to);
-        }
-
-        if (openings.Count == 0)
-        {
-            yield break;
-        }
-
-        foreach (var (from, to) in Gaps(lines, bottom, top))
-        {
-            var beside = openings.Select(o => (From: o.FromIn, To: o.ToIn));
-            foreach (var (left, right) in Gaps(beside, strip.FromIn, toIn))
-            {
-                yield return placed.Box(left, right, from, to);
-            }
-        }
-    }
-
-    private static IEnumerable<(double From, double To)> Gaps(
-        IEnumerable<(double From, double To)> blocks, double from, double to)
-    {
-        var at = from;
-        foreach (var block in blocks.OrderBy(block => block.From).Append((From: to, To: to)))
-        {
-            if (Math.Min(block.From, to) > at)
-            {
-                yield return (at, Math.Min(block.From, to));
-            }
-
-            at = Math.Max(at, block.To);
-        }
     }
 
     private void DrawOpening(MapOpening opening)
