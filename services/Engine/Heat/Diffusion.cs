@@ -1,0 +1,92 @@
+namespace PostFrame.Engine.Heat;
+
+/// <summary>
+/// Steady vapour diffusion through a profile (Glaser). Vapour pressure is straight over sd; where
+/// it would exceed saturation it is held at saturation and the difference of the flows condenses.
+/// Source: ISO 13788:2012 clause 6; ASHRAE HoF 2021 ch. 27 §2.2.
+/// </summary>
+/// <remarks>
+/// Pressure under saturation with flow lost only where it condenses is the lower convex hull of
+/// the saturation points between fixed ends: a string pulled tight beneath them.
+/// </remarks>
+public static class Diffusion
+{
+    /// <summary>Solves one state.</summary>
+    /// <param name="profile">From room air to outdoor air; sd per part [m].</param>
+    /// <param name="roomPa">Vapour pressure of the room air [Pa], 1 to 20 000.</param>
+    /// <param name="outdoorPa">Vapour pressure outdoors [Pa], 1 to 20 000.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A pressure outside its range.</exception>
+    public static DiffusionState Steady(
+        IReadOnlyList<ProfileNode> profile, double roomPa, double outdoorPa)
+    {
+        ArgumentNullException.ThrowIfNull(profile);
+        var path = VapourPath.Through(profile, VapourPath.PartsOf(profile));
+        return Solve(path, roomPa, outdoorPa, new bool[path.Sd.Length]);
+    }
+
+    /// <summary>Solves one state with some stations held at saturation because they are wet.</summary>
+    internal static DiffusionState Solve(
+        VapourPath path, double roomPa, double outdoorPa, bool[] wet)
+    {
+        Limits.Check(roomPa, 1, 20_000, "Pa", nameof(roomPa));
+        Limits.Check(outdoorPa, 1, 20_000, "Pa", nameof(outdoorPa));
+        var last = path.Sd.Length - 1;
+        var pressure = new double[last + 1];
+        // What the air itself touches drips at once when colder than the dew point, at a rate the
+        // air film sets and diffusion cannot tell; so the ends are held at saturation at most.
+        pressure[0] = Math.Min(roomPa, path.Saturation[0]);
+        pressure[last] = Math.Min(outdoorPa, path.Saturation[last]);
+        var from = 0;
+        for (var i = 1; i <= last; i++)
+        {
+            if (i < last && !wet[i]) continue;
+            if (i < last) pressure[i] = path.Saturation[i];
+            Hull(path, pressure, from, i);
+            from = i;
+        }
+
+        var rates = new double[path.Points.Count];
+        for (var i = 1; i < last; i++)
+            rates[path.ColdestPoint[i]] =
+                Flow(path, pressure, i - 1) - Flow(path, pressure, i);
+        return new DiffusionState
+        {
+            Points = [.. path.Points.Select((point, i) => new VapourPoint(
+                point.Name, point.At, point.Sd, Vapour.Saturation(point.At),
+                i == 0 ? roomPa : pressure[path.StationOf[i]],
+                Math.Abs(rates[i]) < 1e-15 ? 0 : rates[i]))],
+            RoomFaceDrips = roomPa > path.Saturation[0] * (1 + 1e-9),
+            FlowFromRoom = last == 0 ? 0 : Flow(path, pressure, 0),
+            FlowToOutdoors = last == 0 ? 0 : Flow(path, pressure, last - 1),
+        };
+    }
+
+    /// <summary>The string pulled tight below saturation between two stations of known pressure.</summary>
+    private static void Hull(VapourPath path, double[] pressure, int from, int to)
+    {
+        double Height(int i) => i == from || i == to ? pressure[i] : path.Saturation[i];
+        bool Bends(int a, int b, int c) =>
+            (Height(b) - Height(a)) * (path.Sd[c] - path.Sd[b])
+                < (Height(c) - Height(b)) * (path.Sd[b] - path.Sd[a]);
+
+        var hull = new List<int> { from };
+        for (var i = from + 1; i <= to; i++)
+        {
+            while (hull.Count > 1 && !Bends(hull[^2], hull[^1], i)) hull.RemoveAt(hull.Count - 1);
+            hull.Add(i);
+        }
+        for (var k = 1; k < hull.Count; k++)
+        {
+            var (a, b) = (hull[k - 1], hull[k]);
+            var (low, high) = (Height(a), Height(b));
+            for (var i = a + 1; i < b; i++)
+                pressure[i] = low
+                    + (high - low) * (path.Sd[i] - path.Sd[a]) / (path.Sd[b] - path.Sd[a]);
+            if (b != to) pressure[b] = high;
+        }
+    }
+
+    private static double Flow(VapourPath path, double[] pressure, int from) =>
+        Vapour.StillAirPermeability * (pressure[from] - pressure[from + 1])
+            / (path.Sd[from + 1] - path.Sd[from]);
+}

@@ -1,0 +1,20 @@
+namespace PostFrame.Engine.Heat;
+
+/// <summary>Vapour pressures and flows of one state.</summary>
+public sealed record DiffusionState
+{
+    /// <summary>Every point from room air to outdoor air.</summary>
+    public required IReadOnlyList<VapourPoint> Points { get; init; }
+
+    /// <summary>True where room air condenses on the face it reaches.</summary>
+    public required bool RoomFaceDrips { get; init; }
+
+    /// <summary>Vapour leaving the room [kg/(m²·s)].</summary>
+    public required double FlowFromRoom { get; init; }
+
+    /// <summary>Vapour reaching outdoors [kg/(m²·s)].</summary>
+    public required double FlowToOutdoors { get; init; }
+
+    /// <summary>Water condensing inside, less what evaporates [kg/(m²·s)].</summary>
+    public double NetCondensation => Points.Sum(point => point.CondensationKgPerM2S);
+}

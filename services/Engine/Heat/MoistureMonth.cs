@@ -1,0 +1,20 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>One month of the year from the first wet month on.</summary>
+/// <param name="Month">1 to 12.</param>
+/// <param name="Outdoors">Mean outdoor air.</param>
+/// <param name="Room">Room air.</param>
+/// <param name="RoomRh">Relative humidity of the room air, 0 to 1; 1 where it was cut.</param>
+/// <param name="RoomFaceRh">Relative humidity at the room face; mould needs about 0.8.</param>
+/// <param name="ChangeGPerM2">Condensed, negative dried, in the month [g/m²].</param>
+/// <param name="HeldGPerM2">Held at the month's end [g/m²].</param>
+public sealed record MoistureMonth(
+    int Month,
+    Temperature Outdoors,
+    Temperature Room,
+    double RoomRh,
+    double RoomFaceRh,
+    double ChangeGPerM2,
+    double HeldGPerM2);
