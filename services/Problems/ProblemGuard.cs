@@ -33,7 +33,7 @@ public static partial class ProblemGuard
         }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
-            context.Response.StatusCode = 499;
+            // The caller has gone; nobody reads an answer.
             return;
         }
         catch (BadHttpRequestException refused) when (!context.Response.HasStarted)
@@ -57,7 +57,7 @@ public static partial class ProblemGuard
     }
 
     private static bool IsBareRefusal(HttpResponse response) =>
-        !response.HasStarted && response.StatusCode is >= 400 and not 499
+        !response.HasStarted && response.StatusCode >= 400
         && response.ContentLength is null or 0 && string.IsNullOrEmpty(response.ContentType);
 
     private static Task Instead(HttpContext context, ProblemAnswer answer)

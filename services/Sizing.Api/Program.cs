@@ -1,3 +1,14 @@
-var builder = WebApplication.CreateBuilder(args);
+using PostFrame.Problems;
+using PostFrame.SizingApi;
+using PostFrame.SizingApi.ApiPages;
+
+var builder = WebApplication.CreateSlimBuilder(args);
+builder.AddSizing();
+
 var app = builder.Build();
+app.UseProblems();
+app.MapSizing();
+app.MapApiPages(("sizing", "Sizing"));
+app.MapGet("/health/live", () => "alive").ExcludeFromDescription();
+app.MapGet("/health/ready", () => "ready").ExcludeFromDescription();
 app.Run();

@@ -1,0 +1,22 @@
+namespace PostFrame.SizingApi.ApiPages;
+
+/// <summary>OpenAPI documents at <c>/openapi/{name}.json</c> and their page at <c>/docs</c>.</summary>
+public static class ApiPage
+{
+    /// <summary>Call it once per host, with the documents of the services it carries.</summary>
+    public static WebApplication MapApiPages(
+        this WebApplication app, params (string Name, string Title)[] documents)
+    {
+        app.MapOpenApi("/openapi/{documentName}.json");
+        app.UseSwaggerUI(page =>
+        {
+            page.RoutePrefix = "docs";
+            page.DocumentTitle = "API";
+            foreach (var (name, title) in documents)
+            {
+                page.SwaggerEndpoint($"/openapi/{name}.json", title);
+            }
+        });
+        return app;
+    }
+}

@@ -1,0 +1,43 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.OpenApi;
+using Microsoft.OpenApi;
+using PostFrame.SizingApi.Desk;
+
+namespace PostFrame.SizingApi.ApiPages;
+
+/// <summary>What the sizing document says beyond what the routes say themselves.</summary>
+internal static class SizingDocument
+{
+    public static void Configure(OpenApiOptions options)
+    {
+        options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+        options.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info = new OpenApiInfo
+            {
+                Title = "Sizing",
+                Version = "1",
+                Description = "From a building to the pieces of blanket to cut for it. "
+                    + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
+            };
+            document.Servers = [];
+            return Task.CompletedTask;
+        });
+        options.AddOperationTransformer((operation, _, _) =>
+        {
+            if (operation.RequestBody?.Content is { } content
+                && content.TryGetValue("application/json", out var json))
+            {
+                json.Examples = DeskExamples.All.ToDictionary(
+                    example => example.Id,
+                    IOpenApiExample (example) => new OpenApiExample
+                    {
+                        Summary = example.Title,
+                        Value = example.Request.DeepClone(),
+                    });
+            }
+
+            return Task.CompletedTask;
+        });
+    }
+}

@@ -1,0 +1,76 @@
+using System.Collections.Frozen;
+using System.Security.Cryptography;
+using Microsoft.Net.Http.Headers;
+
+namespace PostFrame.SizingApi.Desk;
+
+/// <summary>The desk page and its files, served from inside the assembly.</summary>
+internal static class DeskPage
+{
+    private const string Root = "desk/";
+
+    /// <summary>Own files only: no script, style or request from anywhere else.</summary>
+    private const string ContentPolicy =
+        "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; "
+        + "img-src 'self' data: blob:; connect-src 'self'; form-action 'none'; "
+        + "base-uri 'none'; frame-ancestors 'none'";
+
+    private static readonly FrozenDictionary<string, DeskFile> Files = Load();
+
+    public static void MapDesk(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/", (HttpContext context) => Answer(context, "index.html"))
+            .ExcludeFromDescription();
+        routes.MapGet("/desk/examples.json", (HttpContext context) =>
+            Answer(context, Examples)).ExcludeFromDescription();
+        routes.MapGet("/desk/{file}", (string file, HttpContext context) =>
+            Answer(context, file)).ExcludeFromDescription();
+    }
+
+    private static readonly DeskFile Examples =
+        new("application/json", DeskExamples.AsJson());
+
+    private static IResult Answer(HttpContext context, string name) =>
+        Files.TryGetValue(name, out var file)
+            ? Answer(context, file)
+            : Problems.ProblemAnswer.ForBareStatus(StatusCodes.Status404NotFound);
+
+    private static IResult Answer(HttpContext context, DeskFile file)
+    {
+        var headers = context.Response.Headers;
+        headers.ContentSecurityPolicy = ContentPolicy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "no-referrer";
+        headers.CacheControl = "no-cache";
+        return TypedResults.Bytes(file.Bytes, file.MediaType, entityTag: file.Tag);
+    }
+
+    private static FrozenDictionary<string, DeskFile> Load()
+    {
+        var assembly = typeof(DeskPage).Assembly;
+        return assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(Root, StringComparison.Ordinal))
+            .ToFrozenDictionary(name => name[Root.Length..], name =>
+            {
+                using var stream = assembly.GetManifestResourceStream(name)!;
+                var bytes = new byte[stream.Length];
+                stream.ReadExactly(bytes);
+                return new DeskFile(MediaTypeOf(name), bytes);
+            });
+    }
+
+    private static string MediaTypeOf(string name) => Path.GetExtension(name) switch
+    {
+        ".html" => "text/html; charset=utf-8",
+        ".css" => "text/css; charset=utf-8",
+        ".js" => "text/javascript; charset=utf-8",
+        ".svg" => "image/svg+xml",
+        var other => throw new InvalidOperationException($"No media type for {other} is known."),
+    };
+
+    private sealed record DeskFile(string MediaType, byte[] Bytes)
+    {
+        public EntityTagHeaderValue Tag { get; } =
+            new($"\"{Convert.ToHexStringLower(SHA256.HashData(Bytes))[..16]}\"");
+    }
+}

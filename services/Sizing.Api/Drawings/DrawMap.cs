@@ -1,0 +1,63 @@
+using PostFrame.Documents;
+using PostFrame.Engine;
+using PostFrame.Engine.Quantities;
+using PostFrame.SizingApi.Sizings;
+using EnginePlaneKind = PostFrame.Engine.Buildings.PlaneKind;
+using OpeningKind = PostFrame.Engine.Buildings.OpeningKind;
+
+namespace PostFrame.SizingApi.Drawings;
+
+/// <summary>Lays a take-off out as the flat map to draw.</summary>
+internal static class DrawMap
+{
+    public static BuildingMap Of(SizingInput input, SizingResult result) => new()
+    {
+        Title = result.Building.Name ?? "Building",
+        Summary = result.Building.Summary,
+        Planes = [.. result.Planes.Select(plane => Plane(plane, input, result))],
+    };
+
+    private static MapPlane Plane(PlaneResult plane, SizingInput input, SizingResult result) =>
+        new()
+        {
+            Id = plane.Plane,
+            Title = plane.Title,
+            Kind = plane.Kind switch
+            {
+                EnginePlaneKind.Roof => PlaneKind.Roof,
+                EnginePlaneKind.Sidewall => PlaneKind.Sidewall,
+                _ => PlaneKind.Endwall,
+            },
+            OutlineIn = [.. plane.Outline.Select(point =>
+                new MapPoint(point.Across.TotalInches, point.Up.TotalInches))],
+            Strips = [.. result.Pieces.Where(piece => piece.Plane == plane.Plane)
+                .Select(piece => Strip(piece, result.Building.Metric))],
+            Openings = [.. plane.Openings.Select(Opening)],
+            Lines = [.. RoofLines.Of(plane, input, result.Building)],
+        };
+
+    private static MapStrip Strip(Piece piece, bool isMetric) => new()
+    {
+        Mark = piece.Mark,
+        LengthText = LengthWords.Of(piece.Cut, isMetric),
+        FromIn = piece.From.TotalInches,
+        ToIn = piece.To.TotalInches,
+        BottomIn = piece.Bottom.TotalInches,
+        TopIn = piece.Top.TotalInches,
+    };
+
+    private static MapOpening Opening(PlacedOpening opening) => new(
+        opening.Kind switch
+        {
+            OpeningKind.WalkDoor => "walk door",
+            OpeningKind.OverheadDoor => "overhead door",
+            OpeningKind.SlidingDoor => "sliding door",
+            OpeningKind.BifoldDoor => "bi-fold door",
+            OpeningKind.FramedOpening => "framed opening",
+            OpeningKind.Window => "window",
+            OpeningKind.Louvre => "louvre",
+            _ => "eave light",
+        },
+        opening.From.TotalInches, opening.To.TotalInches,
+        opening.Bottom.TotalInches, opening.Top.TotalInches);
+}

@@ -1,0 +1,27 @@
+using PostFrame.SizingApi.ApiPages;
+using PostFrame.SizingApi.Desk;
+using PostFrame.SizingApi.Prices;
+using PostFrame.SizingApi.Products;
+using PostFrame.SizingApi.Sizings;
+
+namespace PostFrame.SizingApi;
+
+/// <summary>The sizing service: what its own host and the single host both call.</summary>
+public static class SizingService
+{
+    public static WebApplicationBuilder AddSizing(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton<ShopPrices>();
+        builder.Services.AddOpenApi("sizing", SizingDocument.Configure);
+        return builder;
+    }
+
+    public static WebApplication MapSizing(this WebApplication app)
+    {
+        _ = app.Services.GetRequiredService<ShopPrices>();
+        app.MapSizings();
+        app.MapProducts();
+        app.MapDesk();
+        return app;
+    }
+}
