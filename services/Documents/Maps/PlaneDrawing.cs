@@ -5,9 +5,6 @@ namespace PostFrame.Documents.Maps;
 /// <summary>Draws one placed plane: strips with marks and lengths, laps, openings, lines.</summary>
 internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail asked)
 {
-    /// <summary>Letters on one plane differ no more than this from the smallest.</summary>
-    private const double MostSpread = 1.15;
-
     private readonly MapPlane plane = placed.Plane;
     private readonly MapDetail detail =
         asked with { MostTextPt = EvenTextPt(placed, asked) };
@@ -33,6 +30,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         sketch.Outline(placed.Outline, detail.OutlinePt);
     }
 
+    /// <summary>The letter size most strips of a plane can take, so that they look alike.</summary>
     private static double EvenTextPt(PlacedPlane placed, MapDetail asked)
     {
         if (!asked.HasText)
@@ -46,7 +44,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
                 Lettering.Clean(strip.Mark), Lettering.Clean(strip.LengthText), asked))
             .Where(size => size >= asked.LeastTextPt * 1.4)
             .DefaultIfEmpty(asked.MostTextPt);
-        return Math.Min(asked.MostTextPt, sizes.Min() * MostSpread);
+        return Math.Min(asked.MostTextPt, sizes.Min());
     }
 
     private void DrawStrip(MapStrip strip)
