@@ -1,0 +1,119 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>An assembly's U-factor against a code minimum.</summary>
+/// <param name="Verdict">How it stands.</param>
+/// <param name="Row">The row it was held against; null when none is held.</param>
+/// <param name="Limit">The row's limit; null when none is held.</param>
+/// <param name="MarginU">Limit less own U [Btu/(h·ft²·°F)]; positive is in hand.</param>
+/// <param name="Text">In words, with what it defers to.</param>
+/// <param name="Notes">Exemptions to ask about, and the prescriptive R row where held.</param>
+public sealed record CodeFinding(
+    CodeVerdict Verdict,
+    EnvelopeMinimum? Row,
+    ThermalTransmittance? Limit,
+    double? MarginU,
+    string Text,
+    IReadOnlyList<string> Notes)
+{
+    private const string Official =
+        "The code adopted where you build and its official decide.";
+
+    /// <summary>Finds the row and compares the whole assembly, films and framing included.</summary>
+    public static CodeFinding Of(
+        IEnumerable<EnvelopeMinimum> rows, CodeQuestion question, ThermalTransmittance u)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        ArgumentNullException.ThrowIfNull(question);
+        var matching = rows.Where(row => Matches(row, question)).ToList();
+        var notes = NotesFor(question, matching);
+        // Where a row was read and another remembered, the one that was read counts.
+        var row = matching.Where(r => r.Measure == "U_max").OrderByDescending(r => r.IsCertain)
+            .ThenByDescending(r => r.Read).FirstOrDefault();
+        if (row is null)
+            return new(CodeVerdict.NoRow, null, null, null,
+                $"No U-factor row is held for {Words(question)}. {Official}", notes);
+
+        var limit = ThermalTransmittance.FromUFactor(
+            double.Parse(row.Value, System.Globalization.CultureInfo.InvariantCulture));
+        var margin = limit.TotalUFactor - u.TotalUFactor;
+        // Both figures are printed to three decimals, so they are compared so.
+        var within = Math.Round(u.TotalUFactor, 3) <= Math.Round(limit.TotalUFactor, 3);
+        var verdict = (within, row.IsCertain) switch
+        {
+            (true, true) => CodeVerdict.Meets,
+            (false, true) => CodeVerdict.Misses,
+            (true, false) => CodeVerdict.MeetsIfRowIsRight,
+            (false, false) => CodeVerdict.MissesIfRowIsRight,
+        };
+        return new(verdict, row, limit, margin, TextFor(verdict, row, u, limit), notes);
+    }
+
+    private static string TextFor(
+        CodeVerdict verdict, EnvelopeMinimum row, ThermalTransmittance u,
+        ThermalTransmittance limit)
+    {
+        var figures = FormattableString.Invariant(
+            $"U {u.TotalUFactor:0.000} against at most {limit.TotalUFactor:0.000} ")
+            + $"({row.Standard} {row.Edition}, {row.Table}, zone {row.Zone}, "
+            + $"{row.Conditioning}, {row.Construction})";
+        return verdict switch
+        {
+            CodeVerdict.Meets => $"Within the U-factor row: {figures}. {Official}",
+            CodeVerdict.Misses => $"Above the U-factor row: {figures}. {Official}",
+            CodeVerdict.MeetsIfRowIsRight =>
+                $"Within the row if it is right: {figures}. {Doubt(row)} {Official}",
+            _ => $"Above the row if it is right: {figures}. {Doubt(row)} {Official}",
+        };
+    }
+
+    private static string Doubt(EnvelopeMinimum row) => row.Read
+        ? "The copy it was read in does not name its edition: look it up before relying on it."
+        : "The row is from memory: look it up before relying on it.";
+
+    private static List<string> NotesFor(CodeQuestion question, List<EnvelopeMinimum> matching)
+    {
+        var notes = new List<string>
+        {
+            "Unconditioned and many agricultural buildings are outside the energy code; ask whether "
+            + "an exemption applies.",
+            "Semi-heated (90.1) means heating of at least 3.4 Btu/(h·ft²) but below the conditioned "
+            + "threshold of the zone; its limits are looser.",
+        };
+        if (question.Construction == "metal building")
+            notes.Add(
+                "Metal-building rows describe steel framing. A wood post-frame building clad in "
+                + "metal is normally \"attic and other\" and \"wood-framed and other\".");
+        foreach (var row in matching.Where(row => row.Measure == "R_prescriptive_text"))
+            notes.Add(
+                $"R path: {row.Value}{(row.Read ? "" : " (from memory)")} rated insulation, by "
+                + $"{row.Standard} {row.Edition}, {row.Table}. {row.Note}".TrimEnd());
+        notes.AddRange(matching
+            .Where(row => row.Measure == "U_max" && row.Note.Length > 0)
+            .Select(row => $"Row note: {row.Note}"));
+        return notes;
+    }
+
+    private static bool Matches(EnvelopeMinimum row, CodeQuestion question) =>
+        row.Standard == question.Standard
+        && row.Edition.Split(' ')[0] == question.Edition
+        && row.Conditioning == question.Conditioning
+        && row.Element == question.Element
+        && row.Construction == question.Construction
+        && ZoneMatches(row.Zone, question.Zone);
+
+    private static bool ZoneMatches(string row, string zone)
+    {
+        var marine4 = string.Equals(zone, "4C", StringComparison.OrdinalIgnoreCase);
+        return row switch
+        {
+            "4 except marine" => zone.StartsWith('4') && !marine4,
+            "5 and marine 4" => zone.StartsWith('5') || marine4,
+            _ => zone.Length > 0 && row == zone[..1],
+        };
+    }
+
+    private static string Words(CodeQuestion q) =>
+        $"{q.Standard} {q.Edition}, zone {q.Zone}, {q.Conditioning}, {q.Element}, {q.Construction}";
+}
