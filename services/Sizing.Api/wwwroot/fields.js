@@ -123,3 +123,16 @@ export const layouts = [
   ['auto', 'Layout chosen for you'], ['overRidge', 'Over the ridge'],
   ['eaveToRidge', 'Eave to ridge'],
 ];
+
+export const practiceFields = [
+  length('roundUpTo', 'Round up to'), length('eaveTuck', 'Eave tuck'),
+  length('ridgeLap', 'Ridge lap'), length('junctionLap', 'Junction lap'),
+  length('breakLap', 'Break lap'), length('ventSetback', 'Vent set-back'),
+  length('ventFold', 'Vent fold'), length('wallTop', 'Wall top'),
+  length('wallBase', 'Wall base'), length('openingHead', 'Opening head'),
+  length('cornerWrap', 'Corner wrap'), length('rakeWrap', 'Rake wrap'),
+  length('jambMargin', 'Jamb margin'), length('longestOverRidge', 'Longest over ridge'),
+  choice('mergeShortHeaders', 'Short headers', [
+    ['', 'as they fall'], ['true', 'merge into one'], ['false', 'never merge'],
+  ]),
+];

@@ -1,0 +1,176 @@
+// Shows a take-off: sums, schedule, heat, quantities, what was assumed, every piece, cautions.
+
+import { byId, make, shown, swatch, table } from './dom.js';
+
+let isMetric = false;
+
+export function showAnswer(answer) {
+  isMetric = answer.building.units === 'metric';
+  byId('summaryTitle').textContent = [answer.building.name, answer.building.summary]
+    .filter(Boolean).join(' — ');
+  showTotals(answer);
+  showWarnings(answer);
+  byId('schedule').replaceChildren(schedule(answer));
+  byId('heat').replaceChildren(...heat(answer));
+  showQuantities(answer);
+  byId('assumptions').replaceChildren(assumptions(answer));
+  byId('pieces').replaceChildren(...pieces(answer));
+  byId('cautions').replaceChildren(...cautions(answer));
+}
+
+/** How one piece came about. */
+export function showPiece(piece, answer) {
+  const plane = answer.planes.find(({ plane: id }) => id === piece.plane);
+  byId('piece').replaceChildren(
+    make('strong', {}, `${piece.mark} · ${plane.title}, strip ${piece.strip}${roleOf(piece)}`),
+    `: ${piece.cutText}, ${width(piece)} wide, ${shown(piece.weightLb, 1)} lb`, why(piece));
+}
+
+const lengthOf = (line) => (isMetric ? `${shown(line.cutMm)} mm` : `${shown(line.cutIn, 0)} in`);
+
+const width = (line) => (isMetric ? `${shown(line.widthMm)} mm` : `${shown(line.widthIn)} in`);
+
+const roleOf = ({ role }) => ({ header: ', above the opening', sill: ', below the opening' }[role]
+  ?? '');
+
+function showTotals({ totals }) {
+  const entries = [
+    ['Pieces', shown(totals.pieces)],
+    ['Length cut', shown(totals.lengthFt, 0), 'ft'],
+    ['Blanket', shown(totals.grossFt2), 'ft²'],
+    ['Covered', shown(totals.netFt2), 'ft²'],
+    ['Blanket ÷ covered', shown(totals.grossToNet, 3)],
+    ['Weight', shown(totals.weightLb), 'lb'],
+  ];
+  byId('totals').replaceChildren(...entries.map(([name, value, unit]) => make('div', {},
+    make('dt', {}, name), make('dd', {}, value, unit ? make('small', {}, ` ${unit}`) : null))));
+}
+
+function showWarnings({ warnings, possibleSavings, choices }) {
+  const lines = [
+    ...warnings.map(({ text }) => text),
+    ...possibleSavings.map(({ text }) => text),
+    ...choices.map(({ text, taken }) => (taken ? `${text} (taken)` : text)),
+  ];
+  byId('warnings').hidden = lines.length === 0;
+  byId('warnings').querySelector('ul').replaceChildren(...lines.map((text) => make('li', {}, text)));
+}
+
+function schedule({ schedule: lines, planes }) {
+  const body = planes.map((plane) => {
+    const own = lines.filter((line) => line.plane === plane.plane);
+    return make('tbody', { class: 'plane-rows' }, own.map((line, index) => make('tr', {},
+      index > 0 ? null : make('th', { scope: 'rowgroup', rowspan: own.length },
+        make('span', { class: 'plane' }, swatch(plane.kind), plane.title),
+        make('small', {}, plane.productTitle)),
+      make('td', {}, line.strips, line.role === 'full' ? null : make('small', {}, ` ${line.role}`)),
+      make('td', { class: 'num' }, width(line)),
+      make('td', { class: 'num' }, line.cutText,
+        isMetric ? null : make('small', {}, ` ${lengthOf(line)}`)),
+      make('td', { class: 'num' }, shown(line.count)))));
+  });
+  const heads = [['Plane'], ['Strips'], ['Width', 'num'], ['Cut length', 'num'], ['Count', 'num']];
+  const caption = 'Strips count from endwall 1 on roofs and sidewalls, from sidewall A on endwalls';
+  return make('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': caption },
+    make('table', {}, make('caption', {}, caption),
+      make('thead', {}, make('tr', {}, heads.map(([text, style]) => make('th', {
+        scope: 'col', class: style,
+      }, text)))), body));
+}
+
+function heat({ planes }) {
+  const rows = planes.filter(({ thermal }) => thermal).map(({ title, kind, thermal }) => [
+    make('span', { class: 'plane' }, swatch(kind), title),
+    { text: `R-${shown(thermal.nominalR, 1)}`, num: true },
+    season(thermal.winter), season(thermal.summer),
+  ]);
+  const basis = planes.find(({ thermal }) => thermal)?.thermal;
+  if (!basis) return [make('p', { class: 'note' }, 'Nothing to sum up for these planes.')];
+  return [
+    table('R in h·ft²·°F/Btu; U in Btu/(h·ft²·°F)',
+      ['Plane', { text: 'Product alone', num: true }, 'Winter: whole assembly',
+        'Summer: whole assembly'], rows),
+    make('p', { class: 'note' },
+      'The product alone is rated before installation. The assembly counts the films of air on '
+      + 'both faces and the framing that squeezes the blanket; it is what the building feels. '
+      + `Computed by ${basis.basis}: ${basis.winter.method}.`),
+  ];
+}
+
+const directions = {
+  up: 'heat going up', up45: 'heat going up a steep slope', horizontal: 'heat going sideways',
+  down45: 'heat coming down a steep slope', down: 'heat coming down',
+};
+
+const season = (line) => make('span', {}, `R ${shown(line.assemblyR, 1)} `, make('small', {},
+  `U ${shown(line.assemblyU, 3)}, ${directions[line.direction]}`));
+
+function showQuantities({ accessories, areaGoods, packing, price }) {
+  const parts = [];
+  if (accessories.length > 0) {
+    parts.push(table('Fixing and sealing', [
+      'Item', { text: 'Buy', num: true }, 'How it was counted',
+    ], accessories.map((line) => [
+      line.title, { text: `${shown(line.quantity)} ${line.unit}`, num: true }, line.how,
+    ])));
+  }
+  if (areaGoods.length > 0) {
+    parts.push(table('By area', ['Item', { text: 'Buy', num: true }, 'How it was counted'],
+      areaGoods.map((line) => [
+        line.title, { text: `${shown(line.quantity)} ${line.unit}`, num: true }, line.how,
+      ])));
+  }
+  if (packing) {
+    parts.push(make('p', {}, `${shown(packing.bags.length)} bags on ${shown(packing.pallets)} `
+      + `pallets, ${shown(packing.freightFt3)} ft³, about ${shown(packing.trailerFt, 1)} ft of `
+      + `trailer, ${shown(packing.weightLb)} lb. `, make('small', {}, packing.how)));
+  }
+  if (price) {
+    parts.push(table(`Price by list ${price.listId}, version ${price.listVersion}`,
+      ['Item', { text: 'Quantity', num: true }, { text: 'Amount', num: true }],
+      [...price.lines.map((line) => [
+        line.item, { text: `${shown(line.quantity, 1)} ${line.unit}`, num: true },
+        { text: shown(line.amount, 2), num: true },
+      ]), [make('strong', {}, 'Total'), '', { text: `${price.currency} ${shown(price.total, 2)}`, num: true }]]));
+    if (price.note) parts.push(make('p', { class: 'note' }, price.note));
+    if (price.notPriced.length > 0) {
+      parts.push(make('p', { class: 'note' }, `Not in the list: ${price.notPriced.join(', ')}.`));
+    }
+  }
+  byId('quantities').hidden = parts.length === 0;
+  byId('quantities').querySelector('div').replaceChildren(...parts);
+}
+
+const marks = {
+  P: 'published', C: 'common practice', M: 'from memory', D: 'derived', asked: 'as asked',
+};
+
+const assumptions = ({ assumptions: lines }) => make('details', { open: lines.length < 8 },
+  make('summary', {}, `${lines.length} values the take-off used; change them under Shop practice`),
+  table('Values used', ['What', { text: 'Value', num: true }, 'From'], lines.map((line) => [
+    line.text,
+    { text: line.unit && !line.value.endsWith(line.unit) ? `${line.value} ${line.unit}` : line.value, num: true },
+    marks[line.mark] ?? line.mark,
+  ])));
+
+function pieces(answer) {
+  return answer.planes.map((plane) => {
+    const own = answer.pieces.filter((piece) => piece.plane === plane.plane);
+    return own.length === 0 ? '' : make('details', {},
+      make('summary', {}, `${plane.title}: ${own.length} pieces`),
+      own.map((piece) => make('div', {}, make('h3', {},
+        `${piece.mark}${roleOf(piece)}: ${piece.cutText} × ${width(piece)}`), why(piece))));
+  });
+}
+
+const reached = new Set(['exact', 'roundUp']);
+
+const why = (piece) => make('table', { class: 'why' }, make('tbody', {}, piece.why.map((line) => make(
+  'tr', { class: reached.has(line.term) ? 'sum' : null },
+  make('td', {}, line.text),
+  make('td', { class: 'num' }, isMetric ? `${shown(line.mm, 1)} mm` : `${shown(line.in, 3)} in`),
+  make('td', {}, make('small', {}, marks[line.mark] ?? line.mark))))));
+
+const cautions = ({ cautions: lines }) => [make('dl', { class: 'cautions' }, lines.map((line) => make(
+  'div', {}, make('dt', {}, line.topic), make('dd', {}, line.text,
+    make('small', {}, [line.basis, line.source].filter(Boolean).join(' · '))))))];

@@ -1,0 +1,130 @@
+// Which plane is insulated with what: one row per plane, equal rows sent as one line.
+
+import { byId, make, swatch } from './dom.js';
+import { layouts } from './fields.js';
+
+const usual = ['roof', 'sidewallA', 'sidewallB', 'endwall1', 'endwall2'];
+
+const titles = new Map([
+  ['roof', 'Roof'], ['roofA', 'Roof A'], ['roofB', 'Roof B'], ['sidewallA', 'Sidewall A'],
+  ['sidewallB', 'Sidewall B'], ['endwall1', 'Endwall 1'], ['endwall2', 'Endwall 2'],
+]);
+
+let products = [];
+
+export function setProducts(list) {
+  products = list;
+}
+
+export function fillInsulation(lines) {
+  const chosen = new Map();
+  for (const line of lines) {
+    for (const plane of line.planes ?? []) chosen.set(plane, line);
+  }
+  byId('insulation').replaceChildren();
+  const named = [...chosen.keys()];
+  const roofs = named.filter((plane) => plane === 'roofA' || plane === 'roofB');
+  const first = roofs.length > 0 ? ['roofA', 'roofB', ...usual.slice(1)] : usual;
+  for (const plane of new Set([...first, ...named])) addRow(plane, chosen.get(plane));
+}
+
+/** Rows for planes the answer knows and the form does not: a lean-to's, a partition. */
+export function addPlanes(answer) {
+  const known = new Set(rows().map((row) => row.dataset.plane));
+  for (const { plane, title } of [...answer.planes, ...answer.uncovered]) {
+    titles.set(plane, title);
+    const isMainRoof = (plane === 'roofA' || plane === 'roofB' || plane === 'roof');
+    if (!known.has(plane) && !(isMainRoof && (known.has('roof') || known.has('roofA')))) {
+      addRow(plane, undefined);
+    }
+  }
+}
+
+/** Rows of planes that are no longer there. */
+export function dropPlanes(isThere) {
+  for (const row of rows()) {
+    if (!isThere(row.dataset.plane)) row.remove();
+  }
+}
+
+export function readInsulation(request, fields) {
+  const lines = new Map();
+  for (const row of rows()) {
+    const [product, width, thickness, layout] = ['product', 'width', 'thickness', 'layout']
+      .map((name) => row.querySelector(`[data-part="${name}"]`));
+    if (product.value === '') continue;
+    const key = [product, width, thickness, layout].map(valueOf).join('|');
+    if (!lines.has(key)) {
+      const index = request.insulation.length;
+      const line = { planes: [], product: product.value };
+      if (valueOf(width)) line.rollWidth = width.value;
+      if (valueOf(thickness)) line.thickness = thickness.value;
+      if (valueOf(layout) && layout.value !== 'auto') line.roofLayout = layout.value;
+      request.insulation.push(line);
+      lines.set(key, { line, index });
+      fields.set(`/insulation/${index}`, product);
+      fields.set(`/insulation/${index}/rollWidth`, width);
+      fields.set(`/insulation/${index}/roofLayout`, layout);
+      fields.set(`/insulation/${index}/thickness`, thickness);
+    }
+    const { line, index } = lines.get(key);
+    fields.set(`/insulation/${index}/planes/${line.planes.length}`, product);
+    line.planes.push(row.dataset.plane);
+  }
+  fields.set('/insulation', byId('insulation').querySelector('select'));
+}
+
+const rows = () => [...byId('insulation').querySelectorAll('.cover')];
+
+const valueOf = (input) => (input.closest('[hidden]') ? '' : input.value.trim());
+
+export const kindOf = (plane) => (/roof/i.test(plane) ? 'roof'
+  : /sidewall/i.test(plane) ? 'sidewall' : 'endwall');
+
+function addRow(plane, line) {
+  const title = titles.get(plane) ?? plane;
+  const product = make('select', {
+    id: `${plane}-product`, 'data-part': 'product', 'aria-label': `${title}: product`,
+  }, make('option', { value: '' }, 'not insulated'),
+  products.map(({ code, title: text }) => make('option', { value: code }, text)));
+  product.value = line?.product ?? '';
+  const width = make('select', {
+    id: `${plane}-width`, 'data-part': 'width', 'aria-label': `${title}: roll width`,
+  });
+  const thickness = make('input', {
+    id: `${plane}-thickness`, 'data-part': 'thickness', 'aria-label': `${title}: thickness`,
+  });
+  thickness.value = line?.thickness ?? '';
+  const layout = make('select', {
+    id: `${plane}-layout`, 'data-part': 'layout', class: 'extra', 'aria-label': `${title}: layout`,
+  }, layouts.map(([value, text]) => make('option', { value }, text)));
+  layout.value = line?.roofLayout ?? 'auto';
+  const row = make('div', { class: 'cover', 'data-plane': plane, role: 'group', 'aria-label': title },
+    make('span', { class: 'plane' }, swatch(kindOf(plane)), title),
+    product, make('span', { class: 'size' }, width, thickness), layout);
+  const settle = (wanted) => settleRow(row, plane, wanted);
+  product.addEventListener('change', () => settle(width.value));
+  settle(line?.rollWidth);
+  byId('insulation').append(row);
+}
+
+/** Offers what the chosen product comes in. */
+function settleRow(row, plane, wanted) {
+  const [product, width, thickness, layout] = ['product', 'width', 'thickness', 'layout']
+    .map((name) => row.querySelector(`[data-part="${name}"]`));
+  const chosen = products.find(({ code }) => code === product.value);
+  const rolls = chosen?.rolls ?? [];
+  const isMetric = /\d\s*(m|mm|cm)\s*$/i.test(byId('width').value);
+  const widths = rolls.filter((roll) => roll.metric === isMetric || roll.widthText === wanted)
+    .map((roll) => roll.widthText);
+  if (wanted && wanted !== 'best' && rolls.length > 0 && !widths.includes(wanted)) widths.push(wanted);
+  width.replaceChildren(
+    ...widths.map((text) => make('option', { value: text }, text)),
+    make('option', { value: 'best' }, 'best'));
+  width.value = wanted && (widths.includes(wanted) || wanted === 'best') ? wanted
+    : widths.find((text) => text.startsWith('48') || text.startsWith('1200')) ?? widths[0] ?? 'best';
+  width.hidden = rolls.length === 0;
+  thickness.hidden = chosen?.kind !== 'sprayFoam';
+  if (!thickness.hidden && thickness.value === '') thickness.value = `${chosen.thicknessIn.value} in`;
+  layout.hidden = rolls.length === 0 || !/^roof/.test(plane);
+}
