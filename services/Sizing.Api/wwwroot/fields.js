@@ -20,7 +20,7 @@ export const forms = [
 
 export const roofFields = {
   gable: [
-    slope('slope', 'Slope'), length('ridgeHeight', 'or ridge height', optional), ...ridge,
+    slope('slope', 'Slope'), length('ridgeHeight', 'or peak height', optional), ...ridge,
   ],
   offsetRidge: [
     length('ridgeFromSidewallA', 'Ridge from sidewall A'), slope('slopeA', 'Slope A'),

@@ -185,9 +185,8 @@ function addFields(home, fields, base, values) {
     const value = values[field.name] ?? field.start;
     if (value !== undefined) input.value = String(value);
     if (field.options && input.selectedIndex < 0) input.selectedIndex = 0;
-    const label = make('label', { for: id }, field.label);
-    if (field.optional) label.append(make('span', { class: 'optional' }, ' (if any)'));
-    const box = make('div', { class: 'field' }, label, input);
+    if (field.optional) input.placeholder = 'if any';
+    const box = make('div', { class: 'field' }, make('label', { for: id }, field.label), input);
     if (field.when) box.dataset.when = JSON.stringify(field.when);
     home.append(box);
   }
