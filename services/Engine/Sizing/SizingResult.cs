@@ -81,9 +81,6 @@ public sealed record BuildingSummary
     public required bool Metric { get; init; }
 }
 
-/// <summary>A point in a plane: across from its start, up its slope or height.</summary>
-public readonly record struct PlanePoint(Length Across, Length Up);
-
 /// <summary>What one piece is there for.</summary>
 public enum PieceRole
 {
@@ -184,7 +181,7 @@ public sealed record PlaneResult
     /// <summary>What the strips cover beyond the run.</summary>
     public required Length Surplus { get; init; }
 
-    /// <summary>Where the last strip's joints lie: strip edges along the run.</summary>
+    /// <summary>Strip edges: strip edges along the run.</summary>
     public required IReadOnlyList<Length> Joints { get; init; }
 
     /// <summary>Closed polygon without its last point repeated; x along, y up.</summary>
@@ -192,9 +189,16 @@ public sealed record PlaneResult
 
     public required IReadOnlyList<PlacedOpening> Openings { get; init; }
 
+    /// <summary>Ridge, vented ridge and break lines within the plane, for the map.</summary>
+    public IReadOnlyList<PlaneLine> Lines { get; init; } = [];
+
     /// <summary>Null when heat cannot be summed up for it.</summary>
     public PlaneHeatSummary? Thermal { get; init; }
 }
+
+/// <summary>A level line within a plane.</summary>
+/// <param name="Kind">ridge, ridgeVent, break or translucentPanel.</param>
+public sealed record PlaneLine(string Kind, Length From, Length To, Length Up);
 
 /// <summary>A plane left without insulation.</summary>
 public sealed record UncoveredPlane(

@@ -1,0 +1,93 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Buildings;
+
+/// <summary>
+/// One flat (or unfolded) face that strips stand on: a base line, an upper edge over the run, and
+/// what pieces meet at each end. Roof slopes, sidewalls and endwalls are all this.
+/// </summary>
+internal sealed record Plane
+{
+    public required string Id { get; init; }
+
+    /// <summary>Short code used in marks.</summary>
+    public required string Code { get; init; }
+
+    public required string Title { get; init; }
+
+    public required PlaneKind Kind { get; init; }
+
+    /// <summary>
+    /// Upper edge along the whole plane: heights of a wall, slope length of a roof.
+    /// </summary>
+    public required Profile Edge { get; init; }
+
+    /// <summary>Where pieces start; above zero on stem walls, wainscots and bands.</summary>
+    public Length Base { get; init; }
+
+    public required PlaneEnd Bottom { get; init; }
+
+    public required PlaneEnd Top { get; init; }
+
+    /// <summary>The stretches to cover; one unless panels split the run.</summary>
+    public required IReadOnlyList<Interval> Parts { get; init; }
+
+    /// <summary>Segments of a roof slope from its foot upwards; empty for walls.</summary>
+    public IReadOnlyList<SlopePart> Slopes { get; init; } = [];
+
+    /// <summary>Vented stretch of its ridge.</summary>
+    public Interval? Vent { get; init; }
+
+    public IReadOnlyList<PlaneLine> Lines { get; init; } = [];
+
+    public required Framing Framing { get; init; }
+
+    /// <summary>True for the low strip of main wall left above a dropped lean-to.</summary>
+    public bool IsBand { get; init; }
+
+    public Length Run => Edge.End.Across;
+
+    public bool IsWall => Kind != PlaneKind.Roof;
+
+    /// <summary>True when the ridge is vented over a stretch, or where its edge stands.</summary>
+    public bool IsVentedAt(Interval covers) => Vent is { } vent
+        && (vent.Overlaps(covers) || (covers.Size == Length.Zero && vent.Holds(covers)));
+
+    /// <summary>Angle to the horizontal [°], weighted by length; 90 for walls.</summary>
+    public double SlopeDegrees
+    {
+        get
+        {
+            if (IsWall) return 90;
+            var along = Slopes.Sum(s => s.Along.TotalMetres);
+            return Slopes.Sum(s =>
+                Math.Abs(s.Slope.TotalDegrees) * s.Along.TotalMetres) / along;
+        }
+    }
+
+    /// <summary>Area of the covered stretches between base and edge.</summary>
+    public Area Area => Parts.Aggregate(
+        Quantities.Area.Zero, (sum, part) => sum + Edge.AreaAbove(Base, part.From, part.To));
+
+    /// <summary>
+    /// Polygon of the covered stretches, counter-clockwise from its lower left; stretches are
+    /// joined by the base line.
+    /// </summary>
+    public IReadOnlyList<PlanePoint> Outline()
+    {
+        var top = new List<PlanePoint>();
+        var foot = new List<PlanePoint>();
+        foreach (var part in Parts)
+        {
+            foot.Add(new(part.From, Base));
+            foot.Add(new(part.To, Base));
+            top.Add(new(part.From, Base));
+            top.AddRange(Edge.Part(part.From, part.To).Points);
+            top.Add(new(part.To, Base));
+        }
+        if (top.Count == 0) return [];
+        top.Reverse();
+        return [foot[0], .. top.SkipLast(1)];
+    }
+}

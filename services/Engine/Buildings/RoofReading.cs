@@ -1,0 +1,361 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Buildings;
+
+/// <summary>
+/// Turns a roof as customers give it into a profile, whatever its form. What is told twice must
+/// close within ⅛ in; what is missing, falls inward or does not add up is a violation.
+/// </summary>
+/// <remarks>Source: takeoff.md 2.2 and 2.3, table of forms.</remarks>
+internal sealed class RoofReading(
+    RoofInput roof, Length width, Length eaveHeight, HeightDatum datum, Findings findings)
+{
+    private const string At = "/building/roof";
+
+    /// <summary>The shape; null when there were violations.</summary>
+    public RoofShape? Read()
+    {
+        var before = findings.All.Count;
+        var shape = roof.Form switch
+        {
+            RoofForm.Gable => Gable(),
+            RoofForm.OffsetRidge => OffsetRidge(),
+            RoofForm.Monoslope => Monoslope(),
+            RoofForm.Gambrel => Gambrel(),
+            RoofForm.DoublePitch => DoublePitch(),
+            RoofForm.Profile => PointByPoint(),
+            _ => null,
+        };
+        if (findings.All.Count > before || shape is null) return null;
+        return WithinHeights(shape) ? shape : null;
+    }
+
+    private RoofShape? Gable()
+    {
+        var slope = SlopeOf("slope", "The slope", roof.Slope);
+        if (roof.Slope is null && roof.RidgeHeight is null)
+            findings.Missing($"{At}/slope", "The slope (or the ridge height) of a gable roof");
+        var half = width.Times(0.5);
+        return Ridged(
+            Side("A", half, eaveHeight, slope),
+            Side("B", width - half, roof.EaveHeightB ?? eaveHeight, slope));
+    }
+
+    private RoofShape? OffsetRidge()
+    {
+        var a = SlopeOf("slopeA", "Slope A", roof.SlopeA);
+        var b = SlopeOf("slopeB", "Slope B", roof.SlopeB);
+        var ridge = roof.RidgeFromSidewallA ?? RidgeWhereSlopesMeet(a, b);
+        if (ridge is null)
+        {
+            findings.Missing($"{At}/ridgeFromSidewallA", "The place of the ridge");
+            return null;
+        }
+        if (!Inside("ridgeFromSidewallA", "The ridge", ridge.Value, width)) return null;
+        if (roof.EaveHeightB is null && roof.SlopeB is null)
+            findings.Missing($"{At}/slopeB", "Slope B (or eave height B) of an offset ridge");
+        return Ridged(
+            Side("A", ridge.Value, eaveHeight, a),
+            Side("B", width - ridge.Value, roof.EaveHeightB, b));
+    }
+
+    /// <summary>Both eaves and both slopes given fix the ridge: r = (H_B − H_A + B·s_B)/(s_A + s_B).
+    /// </summary>
+    private Length? RidgeWhereSlopesMeet(Slope? a, Slope? b)
+    {
+        if (a is not { } slopeA || b is not { } slopeB || roof.EaveHeightB is not { } eaveB)
+            return null;
+        var difference = datum.EaveLine(eaveB, slopeB) - datum.EaveLine(eaveHeight, slopeA);
+        return (difference + width.Times(slopeB.RiseOverRun))
+            .Times(1 / (slopeA.RiseOverRun + slopeB.RiseOverRun));
+    }
+
+    private RoofShape? Monoslope()
+    {
+        var slope = SlopeOf("slope", "The slope", roof.Slope);
+        var tops = new List<(string Name, Length Height)>();
+        if (slope is { } given)
+            tops.Add(($"slope {given}",
+                datum.EaveLine(eaveHeight, given) + width.Times(given.RiseOverRun)));
+        if (roof.EaveHeightB is { } high)
+            tops.Add(("eave height B", HighEave(high, slope)));
+        if (roof.RidgeHeight is { } peak)
+            tops.Add(("ridge height", datum.FromStripBase(peak)));
+        if (tops.Count == 0)
+        {
+            if (roof.Slope is null)
+                findings.Missing(
+                    $"{At}/slope", "The slope (or eave height B) of a monoslope roof");
+            return null;
+        }
+        if (!Closes(tops)) return null;
+        var low = datum.EaveLine(
+            eaveHeight, slope ?? MonoslopeFrom(tops[0].Height));
+        if (tops[0].Height <= low)
+        {
+            findings.Broken($"{At}/eaveHeightB", "roof-falls-inward",
+                $"Eave B at {findings.Say(tops[0].Height)} is not above eave A at "
+                + $"{findings.Say(low)}; sidewall A is the low eave of a monoslope.",
+                tops[0].Height, low);
+            return null;
+        }
+        return new(new([new(Length.Zero, low), new(width, tops[0].Height)]), null);
+    }
+
+    private Length HighEave(Length given, Slope? slope)
+    {
+        var rising = slope ?? Slope.FromRatio((given - eaveHeight) / width);
+        return datum.EaveLine(given, Slope.FromRatio(-rising.RiseOverRun));
+    }
+
+    private Slope MonoslopeFrom(Length top)
+    {
+        var slope = Slope.FromRatio(0);
+        for (var round = 0; round < 60; round++)
+            slope = Slope.FromRatio((top - datum.EaveLine(eaveHeight, slope)) / width);
+        return slope;
+    }
+
+    private RoofShape? Gambrel()
+    {
+        var half = width.Times(0.5);
+        if (roof.HalfOctagon) return HalfOctagon(half);
+        var lower = SlopeOf("lowerSlope", "The lower slope", roof.LowerSlope, required: true);
+        var upper = SlopeOf("upperSlope", "The upper slope", roof.UpperSlope);
+        if (roof.UpperSlope is null && roof.RidgeHeight is null)
+            findings.Missing($"{At}/upperSlope", "The upper slope (or ridge height) of a gambrel");
+        var run = RunsOf(half, "half the width");
+        if (lower is null || run is null) return null;
+        if (upper is { } flat && flat.RiseOverRun >= lower.Value.RiseOverRun)
+            findings.Add($"{At}/upperSlope", "gambrel-upper-not-flatter",
+                $"The upper slope {flat} is not flatter than the lower {lower}; that is a "
+                + "double pitch.", $"{flat.RisePer12:0.###}", $"{lower.Value.RisePer12:0.###}",
+                "in 12 in");
+        return Ridged(
+            Side("A", half, eaveHeight, upper, run.Value, lower.Value),
+            Side("B", width - half, roof.EaveHeightB ?? eaveHeight, upper, run.Value, lower.Value));
+    }
+
+    /// <summary>Four equal chords in a half circle of diameter B: 67.5° and 22.5°.</summary>
+    private RoofShape? HalfOctagon(Length half)
+    {
+        foreach (var (name, given) in new (string, bool)[]
+        {
+            ("lowerSlope", roof.LowerSlope is not null), ("lowerRun", roof.LowerRun is not null),
+            ("upperSlope", roof.UpperSlope is not null), ("upperRun", roof.UpperRun is not null),
+        })
+            if (given)
+                findings.Add($"{At}/{name}", "not-with-half-octagon",
+                    $"{name} follows from the half octagon; leave it out.");
+        var lowerRun = width.Times((1 - Math.Cos(Math.PI / 4)) / 2);
+        var (lower, upper) = (Slope.FromDegrees(67.5), Slope.FromDegrees(22.5));
+        return Ridged(
+            Side("A", half, eaveHeight, upper, lowerRun, lower),
+            Side("B", width - half, roof.EaveHeightB ?? eaveHeight, upper, lowerRun, lower));
+    }
+
+    private RoofShape? DoublePitch()
+    {
+        var broken = roof.BrokenSide ?? BrokenSide.A;
+        var ridge = roof.RidgeFromSidewallA ?? width.Times(0.5);
+        if (!Inside("ridgeFromSidewallA", "The ridge", ridge, width)) return null;
+        var lower = SlopeOf(
+            "lowerSlope", "The lower slope", roof.LowerSlope, required: true, least: 0);
+        var upper = SlopeOf("upperSlope", "The upper slope", roof.UpperSlope, required: true);
+        var a = SlopeOf("slopeA", "Slope A", roof.SlopeA);
+        var b = SlopeOf("slopeB", "Slope B", roof.SlopeB);
+        var (runA, runB) = (ridge, width - ridge);
+        var shorter = broken switch
+        {
+            BrokenSide.A => runA,
+            BrokenSide.B => runB,
+            _ => Length.Min(runA, runB),
+        };
+        var run = RunsOf(shorter, "the run of its side");
+        if (lower is null || upper is null || run is null) return null;
+        var eaveB = roof.EaveHeightB ?? (roof.SlopeB is null ? eaveHeight : null);
+        var sideA = broken == BrokenSide.B
+            ? Side("A", runA, eaveHeight, a)
+            : Side("A", runA, eaveHeight, upper, run.Value, lower.Value);
+        var sideB = broken == BrokenSide.A
+            ? Side("B", runB, eaveB, b)
+            : Side("B", runB, roof.EaveHeightB ?? eaveHeight, upper, run.Value, lower.Value);
+        return Ridged(sideA, sideB);
+    }
+
+    private Length? RunsOf(Length whole, string wholeName)
+    {
+        var run = findings.Required(
+            $"{At}/lowerRun", "The lower run", roof.LowerRun, Bounds.OneInch, Bounds.MostWidth);
+        if (run is not { } lower) return null;
+        if (lower >= whole)
+        {
+            findings.Broken($"{At}/lowerRun", "runs-do-not-add-up",
+                $"The lower run {findings.Say(lower)} leaves no upper part in {wholeName}, "
+                + $"{findings.Say(whole)}.", lower, whole);
+            return null;
+        }
+        if (roof.UpperRun is { } upper
+            && Math.Abs((lower + upper - whole).Nanometres) > Bounds.Closing.Nanometres)
+        {
+            findings.Broken($"{At}/upperRun", "runs-do-not-add-up",
+                $"Lower run {findings.Say(lower)} and upper run {findings.Say(upper)} make "
+                + $"{findings.Say(lower + upper)}, but {wholeName} is {findings.Say(whole)}.",
+                lower + upper, whole);
+            return null;
+        }
+        return lower;
+    }
+
+    private RoofShape? Ridged(RoofSide a, RoofSide b)
+    {
+        var peaks = new List<(string Name, Length Height)>();
+        if (a.Peak is { } fromA) peaks.Add(("side A", fromA));
+        if (b.Peak is { } fromB) peaks.Add(("side B", fromB));
+        if (roof.RidgeHeight is { } given) peaks.Add(("ridge height", datum.FromStripBase(given)));
+        if (peaks.Count == 0 || !Closes(peaks)) return null;
+        var peak = peaks[0].Height;
+        if (b.EaveGiven is null && b.Upper is null) return null;
+        (a, b) = (a.ClosedBy(peak), b.ClosedBy(peak));
+        if (!Rises(a, peak) | !Rises(b, peak)) return null;
+        var points = new List<PlanePoint> { new(Length.Zero, a.EaveLine(peak)) };
+        if (a.Break(peak) is { } breakA) points.Add(new(a.LowerRun, breakA));
+        var ridge = points.Count;
+        points.Add(new(a.Run, peak));
+        if (b.Break(peak) is { } breakB) points.Add(new(width - b.LowerRun, breakB));
+        points.Add(new(width, b.EaveLine(peak)));
+        return new(new(points), ridge);
+    }
+
+    private bool Rises(RoofSide side, Length peak)
+    {
+        var foot = side.Break(peak) ?? side.EaveLine(peak);
+        if (peak > foot) return true;
+        findings.Broken(At, "roof-falls-inward",
+            $"On side {side.Name} the ridge at {findings.Say(peak)} is not above "
+            + $"{findings.Say(foot)}: the roof would fall inward.", peak, foot);
+        return false;
+    }
+
+    private bool Closes(List<(string Name, Length Height)> tops)
+    {
+        var low = tops.MinBy(t => t.Height);
+        var high = tops.MaxBy(t => t.Height);
+        if (high.Height - low.Height <= Bounds.Closing) return true;
+        findings.Broken(At, "does-not-close",
+            "The roof is told more than once and does not close within 1/8 in: the top is at "
+            + string.Join(", at ", tops.Select(t =>
+                $"{t.Height.Say(findings.Metric)} by {t.Name}")) + ".",
+            high.Height - low.Height, Bounds.Closing);
+        return false;
+    }
+
+    private RoofShape? PointByPoint()
+    {
+        var given = roof.Points;
+        if (given is null || given.Count < 2 || given.Count > Bounds.MostPoints)
+        {
+            findings.Add($"{At}/points", "points-count",
+                $"A profile has 2 to {Bounds.MostPoints} points.",
+                $"{given?.Count ?? 0}", given?.Count > 2 ? $"{Bounds.MostPoints}" : "2", null);
+            return null;
+        }
+        var points = new List<PlanePoint>();
+        for (var i = 0; i < given.Count; i++)
+        {
+            var at = $"{At}/points/{i}";
+            var across = findings.Required(
+                $"{at}/across", "across", given[i].Across, Length.Zero, Bounds.MostWidth);
+            var up = findings.Required(
+                $"{at}/up", "up", given[i].Up, Bounds.OneInch, Bounds.MostPeak);
+            if (across is null || up is null) continue;
+            if (points.Count > 0 && across - points[^1].Across < Bounds.OneInch)
+                findings.Broken($"{at}/across", "not-rightwards",
+                    $"Point {i + 1} is not at least 1 in to the right of the one before.",
+                    across.Value, points[^1].Across + Bounds.OneInch);
+            points.Add(new(across.Value, datum.FromStripBase(up.Value)));
+        }
+        return points.Count == given.Count && EndsMeet(points) ? Unfolded(points) : null;
+    }
+
+    private bool EndsMeet(List<PlanePoint> points)
+    {
+        var ok = true;
+        foreach (var (index, member, actual, wanted, what) in new[]
+        {
+            (0, "across", points[0].Across, Length.Zero, "sidewall A"),
+            (points.Count - 1, "across", points[^1].Across, width, "the width"),
+            (0, "up", points[0].Up, datum.FromStripBase(eaveHeight), "the eave height"),
+        })
+        {
+            if (Math.Abs((actual - wanted).Nanometres) <= Bounds.Closing.Nanometres) continue;
+            findings.Broken($"{At}/points/{index}/{member}", "does-not-close",
+                $"The point is at {findings.Say(actual)}, but {what} is at "
+                + $"{findings.Say(wanted)}.", actual, wanted);
+            ok = false;
+        }
+        return ok;
+    }
+
+    private RoofShape? Unfolded(List<PlanePoint> points)
+    {
+        for (var i = 1; i < points.Count; i++)
+            if (points[i].Across <= points[i - 1].Across) return null;
+        points[^1] = new(width, points[^1].Up);
+        points[0] = new(Length.Zero, points[0].Up);
+        var top = 0;
+        for (var i = 1; i < points.Count; i++)
+            if (points[i].Up > points[top].Up) top = i;
+        for (var i = 1; i < points.Count; i++)
+        {
+            var wrong = i <= top ? points[i].Up < points[i - 1].Up : points[i].Up > points[i - 1].Up;
+            if (!wrong) continue;
+            findings.Broken($"{At}/points/{i}/up", "roof-falls-inward",
+                $"The roof falls inward between points {i} and {i + 1}; take it off as two "
+                + "buildings.", points[i].Up, points[i - 1].Up);
+            return null;
+        }
+        return new(new(points), top > 0 && top < points.Count - 1 ? top : null);
+    }
+
+    private bool WithinHeights(RoofShape shape)
+    {
+        var ok = true;
+        foreach (var (end, name) in new[] { (shape.Profile.Start, "A"), (shape.Profile.End, "B") })
+        {
+            if (end.Up >= Bounds.LeastHeight && end.Up <= Bounds.MostPeak) continue;
+            findings.Broken(At, "eave-out-of-range",
+                $"Eave {name} comes to {findings.Say(end.Up)} above the strip base; it must be "
+                + $"{findings.Say(Bounds.LeastHeight)} or more.", end.Up, Bounds.LeastHeight);
+            ok = false;
+        }
+        if (shape.Profile.Highest.Up <= Bounds.MostPeak) return ok;
+        findings.Broken(At, "too-large",
+            $"The roof reaches {findings.Say(shape.Profile.Highest.Up)}; the most is "
+            + $"{findings.Say(Bounds.MostPeak)}.", shape.Profile.Highest.Up, Bounds.MostPeak);
+        return false;
+    }
+
+    private bool Inside(string member, string what, Length value, Length whole)
+    {
+        if (value >= Bounds.OneInch && value <= whole - Bounds.OneInch) return true;
+        findings.Broken($"{At}/{member}", "outside-building",
+            $"{what} at {findings.Say(value)} is not between the walls, 0 and "
+            + $"{findings.Say(whole)}.", value, whole);
+        return false;
+    }
+
+    private Slope? SlopeOf(
+        string member, string what, Slope? value, bool required = false,
+        double least = Bounds.LeastSlope) => required
+        ? findings.Required($"{At}/{member}", what, value, least, Bounds.MostSlope)
+        : findings.Optional($"{At}/{member}", what, value, least, Bounds.MostSlope);
+
+    private RoofSide Side(
+        string name, Length run, Length? eave, Slope? upper, Length lowerRun = default,
+        Slope lower = default) => new()
+    {
+        Name = name, Datum = datum, Run = run, EaveGiven = eave, Upper = upper,
+        LowerRun = lowerRun, LowerSlope = lower,
+    };
+}

@@ -1,0 +1,35 @@
+using System.Globalization;
+
+namespace PostFrame.Engine.Quantities;
+
+/// <summary>Lengths in words, for derivations and messages, in the job's own units.</summary>
+internal static class LengthWords
+{
+    /// <summary>"391.473 in" or "6,511.7 mm".</summary>
+    public static string Say(this Length length, bool metric) => metric
+        ? string.Create(CultureInfo.InvariantCulture, $"{length.TotalMillimetres:#,0.#} mm")
+        : string.Create(CultureInfo.InvariantCulture, $"{length.TotalInches:#,0.###} in");
+
+    /// <summary>The number alone, as <see cref="Say"/> has it.</summary>
+    public static string Number(this Length length, bool metric) => metric
+        ? string.Create(CultureInfo.InvariantCulture, $"{length.TotalMillimetres:0.#}")
+        : string.Create(CultureInfo.InvariantCulture, $"{length.TotalInches:0.###}");
+
+    /// <summary>The unit of <see cref="Number"/>.</summary>
+    public static string Unit(bool metric) => metric ? "mm" : "in";
+
+    /// <summary>"30 ft", "10 ft 6 in" or "4.2 m": sizes of buildings and pieces.</summary>
+    public static string SayLong(this Length length, bool metric)
+    {
+        if (metric)
+            return string.Create(
+                CultureInfo.InvariantCulture, $"{length.TotalMetres:0.###} m");
+        var sign = length < Length.Zero ? "-" : "";
+        var inches = Math.Round(Math.Abs(length.TotalInches), 3);
+        var feet = Math.Floor(inches / 12);
+        var rest = Math.Round(inches - feet * 12, 3);
+        return rest == 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{sign}{feet:0} ft")
+            : string.Create(CultureInfo.InvariantCulture, $"{sign}{feet:0} ft {rest:0.###} in");
+    }
+}

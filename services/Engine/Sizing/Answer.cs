@@ -1,0 +1,77 @@
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+
+namespace PostFrame.Engine;
+
+/// <summary>Writes a job up as a result.</summary>
+internal static class Answer
+{
+    public static SizingResult Of(Job job, PriceList? prices)
+    {
+        _ = prices;
+        return new()
+        {
+            Building = Summary(job),
+            Pieces = job.Pieces,
+            Schedule = Schedule(job),
+            Planes = job.Planes,
+            Uncovered = [.. job.Plan.Uncovered.Select(p =>
+                new UncoveredPlane(p.Id, p.Code, p.Title, p.Kind, p.Outline()))],
+            Totals = Totals(job),
+            Assumptions = [],
+            Warnings = [],
+            Cautions = [],
+            Stock = Stock(job),
+        };
+    }
+
+    private static BuildingSummary Summary(Job job)
+    {
+        var building = job.Building;
+        var eave = building.Roof.Profile.Start.Up;
+        var slope = building.Roof.Profile.SlopeBefore(1);
+        var form = RoofMembers.Word(building.Form);
+        return new()
+        {
+            Name = building.Name, Form = building.Form, Width = building.Width,
+            Length = building.Length, EaveHeight = eave,
+            RidgeHeight = building.Roof.Profile.Highest.Up,
+            Ridge = building.Vent is null ? RidgeKind.Closed : RidgeKind.Vented,
+            Profile = WallPlanes.EndwallProfile(building).Points, Metric = job.Metric,
+            Summary = $"{building.Width.SayLong(job.Metric)} × "
+                + $"{building.Length.SayLong(job.Metric)} × {eave.SayLong(job.Metric)}, "
+                + $"{form} {slope}",
+        };
+    }
+
+    private static IReadOnlyList<ScheduleLine> Schedule(Job job) =>
+    [
+        .. job.Pieces
+            .GroupBy(p => (p.Plane, p.Product, p.Role, p.Width, p.Cut))
+            .Select(g => new ScheduleLine(
+                g.Key.Plane, g.Key.Product, g.Key.Role, g.Key.Width, g.Key.Cut, g.Count())),
+    ];
+
+    private static SizingTotals Totals(Job job)
+    {
+        var gross = job.Pieces.Aggregate(Area.Zero, (sum, p) => sum + Area.Of(p.Width, p.Cut));
+        var rolled = job.Planes.Where(p => p.Strips > 0);
+        var net = rolled.Aggregate(Area.Zero, (sum, p) => sum + p.Net);
+        return new(
+            job.Pieces.Count,
+            job.Pieces.Aggregate(Length.Zero, (sum, p) => sum + p.Cut), gross, net,
+            net.TotalSquareFeet > 0 ? gross.TotalSquareFeet / net.TotalSquareFeet : 0,
+            job.Pieces.Aggregate(Mass.FromPounds(0), (sum, p) => sum + p.Weight));
+    }
+
+    private static IReadOnlyList<StockLine> Stock(Job job) =>
+    [
+        .. job.Pieces.Select(p => (p.Product, p.Width)).Distinct()
+            .OrderBy(p => p.Product, StringComparer.Ordinal).ThenBy(p => p.Width)
+            .Select(p => new StockLine(
+                p.Product, p.Width,
+                job.ProductOf(p.Product).Rolls.First(r => r.Width == p.Width).RollLength,
+                job.Practice.EndTrim, job.Practice.MinUsefulOffcut)),
+    ];
+}

@@ -1,0 +1,114 @@
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+
+namespace PostFrame.Engine;
+
+/// <summary>Sums up each covered plane.</summary>
+internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyList<Piece> pieces)
+{
+    private readonly ILookup<string, Piece> byPlane = pieces.ToLookup(p => p.Plane);
+
+    public IReadOnlyList<PlaneResult> Of(CoverPlan plan, IReadOnlyList<UnitTakeOff> units) =>
+    [
+        .. units.SelectMany(OfUnit).Concat(plan.Areas.Select(OfArea))
+            .OrderBy(p => p.Kind).ThenBy(p => p.Plane, StringComparer.Ordinal),
+    ];
+
+    private IEnumerable<PlaneResult> OfUnit(UnitTakeOff take)
+    {
+        var unit = take.Unit;
+        foreach (var plane in unit.PairsAtVent.Prepend(unit.Plane))
+        {
+            StripPosition[] strips = unit.PairsAtVent.Count == 0
+                ? [.. take.Strips]
+                : [.. take.Strips.Where(s => unit.PlanesAt(s.Covers).Contains(plane))];
+            if (strips.Length == 0) continue;
+            var covered = unit.PairsAtVent.Count == 0
+                ? plane
+                : plane with { Parts = Joined(strips) };
+            yield return Of(covered, unit.Product, unit.Product.Thickness.Value) with
+            {
+                Gross = byPlane[plane.Id].Aggregate(
+                    Area.Zero, (sum, p) => sum + Area.Of(p.Width, p.Cut)),
+                Strips = strips.Length,
+                Run = Sum(covered.Parts.Select(p => p.Size)),
+                Coverage = strips.Max(s => s.Reach.Size),
+                Surplus = Sum(strips.Select(s => s.Reach.Size)) - RunOf(take, unit, covered),
+                Joints = [.. strips.SelectMany(s => new[] { s.Covers.From, s.Covers.To })
+                    .Distinct().Order()],
+            };
+        }
+    }
+
+    /// <summary>The whole run with its wraps; where a vent divides it, what the strips cover.
+    /// </summary>
+    private static Length RunOf(UnitTakeOff take, CoverUnit unit, Plane covered) =>
+        unit.PairsAtVent.Count == 0
+            ? Sum(take.Runs.Select(r => r.Size))
+            : Sum(covered.Parts.Select(p => p.Size));
+
+    private PlaneResult OfArea(AreaCover cover)
+    {
+        var product = cover.Assignment.Product;
+        var result = Of(
+            cover.Plane, product, cover.Assignment.Input.Thickness ?? product.Thickness.Value);
+        return result with { Gross = result.Net };
+    }
+
+    private PlaneResult Of(Plane plane, Product product, Length thickness)
+    {
+        var coverage = byPlane[plane.Id].Select(p => product.CoverageOf(p.Width))
+            .DefaultIfEmpty(Length.FromFeet(4)).Max();
+        Opening[] here = [.. openings.Where(o => o.Plane == plane.Id && o.Along is not null)];
+        return new()
+        {
+            Plane = plane.Id, Code = plane.Code, Title = plane.Title, Kind = plane.Kind,
+            Product = product.Code, Outline = plane.Outline(), Lines = plane.Lines,
+            Net = here.Where(o => o.Deducts(coverage)).Aggregate(
+                plane.Area, (net, o) => net - Within(plane, o)),
+            Gross = Area.Zero, Strips = 0, Run = Sum(plane.Parts.Select(p => p.Size)),
+            Coverage = Length.Zero, Surplus = Length.Zero, Joints = [],
+            Openings = [.. here.Select(o => new PlacedOpening(
+                o.Kind, o.Along!.Value.From, o.Along.Value.To, o.Bottom, o.Top,
+                o.Deducts(coverage)))],
+            Thermal = PlaneHeat.Summarise(Construction(plane, product, thickness)),
+        };
+    }
+
+    /// <summary>The part of an opening above the strips' start and within the covered stretches.
+    /// </summary>
+    private static Area Within(Plane plane, Opening opening)
+    {
+        var bottom = Length.Max(opening.Bottom, plane.Base);
+        var width = Sum(plane.Parts.Where(p => p.Overlaps(opening.Along!.Value))
+            .Select(p => opening.Along!.Value.ClippedTo(p).Size));
+        return opening.Top > bottom ? Area.Of(width, opening.Top - bottom) : Area.Zero;
+    }
+
+    private static PlaneConstruction Construction(
+        Plane plane, Product product, Length thickness) => new()
+    {
+        SlopeDegrees = Math.Min(90, plane.SlopeDegrees),
+        NominalR = ThermalResistance.FromSi(
+            product.NominalR.Value.TotalSi * (thickness / product.Thickness.Value)),
+        ThicknessMm = thickness.TotalMillimetres,
+        RoomFaceEmittance = product.RoomFaceEmittance.Value,
+        Framing = plane.Framing,
+    };
+
+    private static IReadOnlyList<Interval> Joined(IEnumerable<StripPosition> strips)
+    {
+        var parts = new List<Interval>();
+        foreach (var strip in strips)
+            if (parts.Count > 0 && parts[^1].To == strip.Covers.From)
+                parts[^1] = new(parts[^1].From, strip.Covers.To);
+            else
+                parts.Add(strip.Covers);
+        return parts;
+    }
+
+    private static Length Sum(IEnumerable<Length> lengths) =>
+        lengths.Aggregate(Length.Zero, (sum, l) => sum + l);
+}

@@ -1,0 +1,107 @@
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.TakeOff;
+
+/// <summary>
+/// The one rule for the pieces of a strip: from the base to the highest point the strip covers,
+/// plus what each end asks for, less the openings that hold the whole strip; rounded up once.
+/// </summary>
+/// <remarks>Source: takeoff.md 2.3, 2.4, 2.5, 2.8 and 3.</remarks>
+internal sealed class PieceRule(
+    Building building, Practice practice, IReadOnlyList<Opening> openings)
+{
+    private readonly ILookup<string, Opening> placed =
+        openings.Where(o => o.Along is not null).ToLookup(o => o.Plane);
+
+    public EndAllowances Ends { get; } = new(building, practice);
+
+    /// <summary>The pieces of one strip of a plane.</summary>
+    /// <param name="plane">Where it stands.</param>
+    /// <param name="covers">Its coverage, clipped to the plane.</param>
+    /// <param name="coverage">Its full coverage: decides which windows are wide.</param>
+    public IReadOnlyList<Draft> Of(Plane plane, Interval covers, Length coverage)
+    {
+        var highest = plane.Edge.HighestOn(covers.From, covers.To);
+        var inside = Deducted(plane, covers, coverage);
+        var drafts = new List<Draft>(1);
+        var from = plane.Base;
+        var fromEnd = plane.Bottom;
+        Opening? below = null;
+        foreach (var opening in inside)
+        {
+            if (opening.Bottom - from > practice.Tolerance)
+                drafts.Add(Make(
+                    plane, PieceRole.Sill, covers, from, new(covers.From, opening.Bottom), fromEnd,
+                    PlaneEnd.OpeningEdge, opening));
+            if (opening.Top <= from) continue;
+            from = opening.Top;
+            fromEnd = PlaneEnd.OpeningEdge;
+            below = opening;
+        }
+        if (highest.Up - from > practice.Tolerance)
+            drafts.Add(Make(
+                plane, below is null ? PieceRole.Full : PieceRole.Header, covers, from, highest,
+                fromEnd, TopEnd(plane, covers), below));
+        return drafts;
+    }
+
+    /// <summary>A piece whose length lies along the plane: a band, or headers made one.</summary>
+    /// <param name="plane">Where it lies.</param>
+    /// <param name="role">What it is there for.</param>
+    /// <param name="along">The stretch it covers.</param>
+    /// <param name="lap">Added where it laps the next piece; zero for none.</param>
+    /// <param name="upright">From where to where it stands.</param>
+    /// <param name="opening">The opening it lies above, if any.</param>
+    public Draft Along(
+        Plane plane, PieceRole role, Interval along, Length lap, Interval upright,
+        Opening? opening = null) => new()
+    {
+        Plane = plane, Role = role, Covers = along.ClippedTo(new(Length.Zero, plane.Run)),
+        Bottom = upright.From, Top = new(along.From, upright.To), BottomEnd = plane.Bottom,
+        TopEnd = plane.Top, Opening = opening, Stretch = along, JointLap = lap,
+        Exact = along.Size + lap,
+        Cut = (along.Size + lap).RoundedUpTo(practice.RoundUpTo, practice.Tolerance),
+    };
+
+    /// <summary>
+    /// Openings that hold the strip from jamb to jamb, an edge on the jamb included, from the
+    /// lowest up.
+    /// </summary>
+    private IEnumerable<Opening> Deducted(Plane plane, Interval covers, Length coverage)
+    {
+        if (!placed.Contains(plane.Id)) return [];
+        return placed[plane.Id]
+            .Where(o => o.Deducts(coverage) && Shrunk(o).Holds(covers) && o.Top > plane.Base)
+            .OrderBy(o => o.Bottom);
+    }
+
+    private Interval Shrunk(Opening opening) => new(
+        opening.Along!.Value.From + practice.JambMargin,
+        opening.Along.Value.To - practice.JambMargin);
+
+    private static PlaneEnd TopEnd(Plane plane, Interval covers) =>
+        plane.Top == PlaneEnd.Ridge && plane.IsVentedAt(covers)
+            ? PlaneEnd.VentedRidge
+            : plane.Top;
+
+    private Draft Make(
+        Plane plane, PieceRole role, Interval covers, Length bottom, PlanePoint top,
+        PlaneEnd bottomEnd, PlaneEnd topEnd, Opening? opening)
+    {
+        var exact = top.Up - bottom + DrapeOf(plane, top.Up - bottom)
+            + Sum(Ends.AtBottom(plane, bottomEnd)) + Sum(Ends.AtTop(plane, topEnd));
+        return new()
+        {
+            Plane = plane, Role = role, Covers = covers, Bottom = bottom, Top = top,
+            BottomEnd = bottomEnd, TopEnd = topEnd, Opening = opening, Exact = exact,
+            Cut = exact.RoundedUpTo(practice.RoundUpTo, practice.Tolerance),
+        };
+    }
+
+    public Length DrapeOf(Plane plane, Length along) =>
+        plane.IsWall ? Length.Zero : along.Times(practice.DrapePercent / 100);
+
+    private static Length Sum(IEnumerable<Allowance> allowances) =>
+        allowances.Aggregate(Length.Zero, (sum, a) => sum + a.Value);
+}

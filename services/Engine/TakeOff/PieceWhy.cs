@@ -1,0 +1,85 @@
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.TakeOff;
+
+/// <summary>
+/// Tells how a piece's length came about, step by step, so that a pencil can check it. The values
+/// before "exact" add up to it.
+/// </summary>
+internal sealed class PieceWhy(Practice practice, PieceRule rule)
+{
+    public IReadOnlyList<WhyLine> Of(Draft draft)
+    {
+        var lines = new List<WhyLine>();
+        if (draft.Stretch is { } stretch)
+        {
+            lines.Add(new(
+                "run", $"along the plane from {Say(stretch.From)} to {Say(stretch.To)}",
+                stretch.Size, "D"));
+            if (draft.JointLap > Length.Zero)
+                lines.Add(new(
+                    "jointLap", "lapped on the next piece", draft.JointLap,
+                    practice.MarkOf("breakLap")));
+        }
+        else
+        {
+            lines.AddRange(draft.Plane.IsWall ? WallSteps(draft) : RoofSteps(draft));
+            lines.AddRange(Lines(rule.Ends.AtBottom(draft.Plane, draft.BottomEnd)));
+            lines.AddRange(Lines(rule.Ends.AtTop(draft.Plane, draft.TopEnd)));
+        }
+        lines.Add(new("exact", $"sum: {Say(draft.Exact)}", draft.Exact, "D"));
+        lines.Add(new(
+            "roundUp",
+            $"up to the next {Say(practice.RoundUpTo)}; within {Say(practice.Tolerance)} above a "
+            + $"step counts as on it: {Say(draft.Cut)}",
+            draft.Cut, practice.MarkOf("roundUpTo")));
+        return lines;
+    }
+
+    private IEnumerable<WhyLine> RoofSteps(Draft draft)
+    {
+        foreach (var part in draft.Plane.Slopes)
+            yield return new(
+                "slopeLength",
+                $"run {Say(part.Run)} × slope factor {part.Slope.Factor:0.000000} "
+                + $"({part.Slope}) = {Say(part.Along)}",
+                part.Along, "D");
+        var drape = rule.DrapeOf(draft.Plane, draft.Top.Up - draft.Bottom);
+        if (drape > Length.Zero)
+            yield return new(
+                "drape", $"drape {practice.DrapePercent:0.###} % of the slope length", drape,
+                practice.MarkOf("drapePercent"));
+    }
+
+    private IEnumerable<WhyLine> WallSteps(Draft draft)
+    {
+        var (covers, top) = (draft.Covers, draft.Top);
+        if (draft.Role == PieceRole.Sill)
+            yield return new(
+                "sillHeight", $"up to the sill of the opening at {Say(top.Up)}", top.Up, "D");
+        else
+            yield return new(
+                "highestPoint",
+                $"highest point of the wall on {Say(covers.From)} to {Say(covers.To)}: "
+                + $"{Say(top.Up)} high at {Say(top.Across)}{Where(draft)}",
+                top.Up, "D");
+        if (draft.Bottom == Length.Zero) yield break;
+        yield return draft.BottomEnd == PlaneEnd.OpeningEdge
+            ? new("openingTop", $"less the opening's top at {Say(draft.Bottom)}", -draft.Bottom, "D")
+            : new("stripBase", $"less the strip's start at {Say(draft.Bottom)}", -draft.Bottom, "D");
+    }
+
+    private static string Where(Draft draft)
+    {
+        var at = draft.Top.Across;
+        if (draft.Plane.Kind == PlaneKind.Sidewall) return "";
+        if (at == draft.Covers.From) return ", its left edge";
+        return at == draft.Covers.To ? ", its right edge" : ", between its edges";
+    }
+
+    private static IEnumerable<WhyLine> Lines(IEnumerable<Allowance> allowances) =>
+        allowances.Select(a => new WhyLine(a.Term, a.Text, a.Value, a.Mark));
+
+    private string Say(Length length) => length.Say(practice.Metric);
+}

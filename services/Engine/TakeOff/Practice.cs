@@ -1,0 +1,130 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.TakeOff;
+
+/// <summary>
+/// The shop's allowances and limits as they hold for one job: what the request set, else the usual.
+/// </summary>
+/// <remarks>Source: takeoff.md 7.0 (basis HB-1) and W8 for the metric values.</remarks>
+internal sealed class Practice
+{
+    private readonly Dictionary<string, Length> lengths = [];
+    private readonly HashSet<string> asked = [];
+
+    private Practice(bool metric) => Metric = metric;
+
+    public bool Metric { get; }
+
+    public Length RoundUpTo => lengths["roundUpTo"];
+
+    public Length Tolerance => lengths["tolerance"];
+
+    public Length EaveTuck => lengths["eaveTuck"];
+
+    public Length RidgeLap => lengths["ridgeLap"];
+
+    public Length JunctionLap => lengths["junctionLap"];
+
+    public Length BreakLap => lengths["breakLap"];
+
+    public Length VentSetback => lengths["ventSetback"];
+
+    public Length VentFold => lengths["ventFold"];
+
+    public Length WallTop => lengths["wallTop"];
+
+    public Length WallBase => lengths["wallBase"];
+
+    public Length OpeningHead => lengths["openingHead"];
+
+    public Length CornerWrap => lengths["cornerWrap"];
+
+    public Length RakeWrap => lengths["rakeWrap"];
+
+    public Length JambMargin => lengths["jambMargin"];
+
+    public Length PartitionLap => lengths["partitionLap"];
+
+    public Length ShortHeader => lengths["shortHeader"];
+
+    public Length LongestOverRidge => lengths["longestOverRidge"];
+
+    public Length BagDiameter => lengths["bagDiameter"];
+
+    public Length PalletHeight => lengths["palletHeight"];
+
+    public Length TapeRoll => lengths["tapeRoll"];
+
+    public Length DoubleFacedRoll => lengths["doubleFacedRoll"];
+
+    public Length EndTrim => lengths["endTrim"];
+
+    public Length MinUsefulOffcut => lengths["minUsefulOffcut"];
+
+    public double DrapePercent { get; private set; }
+
+    public double TapeExtraPercent { get; private set; }
+
+    public bool MergeShortHeaders { get; private set; }
+
+    public Mass OnePersonLimit { get; private set; }
+
+    public Mass TwoPersonLimit { get; private set; }
+
+    public Mass BagLimit { get; private set; }
+
+    /// <summary>The practice of a job, with a violation for every value out of its bounds.</summary>
+    public static Practice Read(PracticeInput input, bool metric, Findings findings)
+    {
+        var practice = new Practice(metric);
+        foreach (var rule in PracticeRules.Lengths)
+        {
+            var given = rule.Given(input);
+            var value = findings.Optional(
+                $"/practice/{rule.Id}", rule.Id, given, rule.Least, rule.Most);
+            practice.lengths[rule.Id] = value ?? rule.Usual(metric);
+            if (given is not null) practice.asked.Add(rule.Id);
+        }
+        if (practice.Tolerance.Times(4) > practice.RoundUpTo)
+            findings.Broken("/practice/tolerance", "too-large",
+                "The tolerance is more than a quarter of the rounding step.",
+                practice.Tolerance, practice.RoundUpTo.Times(0.25));
+        practice.DrapePercent = practice.Percent("drapePercent", input.DrapePercent, 0, findings);
+        practice.TapeExtraPercent =
+            practice.Percent("tapeExtraPercent", input.TapeExtraPercent, 5, findings);
+        practice.MergeShortHeaders = input.MergeShortHeaders ?? false;
+        practice.OnePersonLimit = practice.Heavy("onePersonLimit", input.OnePersonLimit, 50, findings);
+        practice.TwoPersonLimit = practice.Heavy("twoPersonLimit", input.TwoPersonLimit, 75, findings);
+        practice.BagLimit = practice.Heavy("bagLimit", input.BagLimit, 40, findings);
+        return practice;
+    }
+
+    /// <summary>"asked" when the request set it, else the mark the usual value carries.</summary>
+    public string MarkOf(string id) => asked.Contains(id)
+        ? "asked"
+        : PracticeRules.Lengths.FirstOrDefault(r => r.Id == id)?.Mark ?? "C";
+
+    public Length this[string id] => lengths[id];
+
+    private double Percent(string id, double? given, double usual, Findings findings)
+    {
+        if (given is not { } value) return usual;
+        asked.Add(id);
+        if (value is >= 0 and <= 50) return value;
+        findings.Add($"/practice/{id}", value < 0 ? "too-small" : "too-large",
+            $"{id} is {value:0.###} %; it must be 0 to 50 %.", $"{value:0.###}",
+            value < 0 ? "0" : "50", "%");
+        return usual;
+    }
+
+    private Mass Heavy(string id, Mass? given, double usualPounds, Findings findings)
+    {
+        if (given is not { } value) return Mass.FromPounds(usualPounds);
+        asked.Add(id);
+        if (value.TotalPounds is >= 5 and <= 2000) return value;
+        findings.Add($"/practice/{id}", value.TotalPounds < 5 ? "too-small" : "too-large",
+            $"{id} is {value.TotalPounds:0.#} lb; it must be 5 to 2000 lb.",
+            $"{value.TotalPounds:0.#}", value.TotalPounds < 5 ? "5" : "2000", "lb");
+        return Mass.FromPounds(usualPounds);
+    }
+}
