@@ -2,6 +2,7 @@ using PostFrame.Engine;
 using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
+using Xunit;
 
 namespace PostFrame.EngineTests.TakeOff;
 

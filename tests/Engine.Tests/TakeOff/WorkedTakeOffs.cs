@@ -1,6 +1,7 @@
 using System.Globalization;
 using PostFrame.Engine;
 using PostFrame.Engine.Quantities;
+using Xunit;
 
 namespace PostFrame.EngineTests.TakeOff;
 
