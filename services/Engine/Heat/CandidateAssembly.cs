@@ -1,0 +1,148 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>Builds the assembly of a candidate in the plane every line shares.</summary>
+public static class CandidateAssembly
+{
+    private const double SqueezedConductivityWPerMK = 0.035;
+
+    /// <summary>
+    /// What has to be known before the candidate can be rebuilt: thickness, the face the room
+    /// sees, and for foil and bubble both faces and the spaces.
+    /// </summary>
+    public static IReadOnlyList<MissingFact> Missing(Candidate candidate)
+    {
+        ArgumentNullException.ThrowIfNull(candidate);
+        var missing = new List<MissingFact>();
+        if (candidate.MaterialR is null)
+            missing.Add(new("thickness", $"How thick is {candidate.Name}?"));
+        if (candidate.RoomEmittance is null)
+            missing.Add(new("roomFace", $"What does the room see of {candidate.Name}: bright "
+                + "foil, white facing, or bare?"));
+        if (candidate.IsReflective && candidate.Spaces is null)
+            missing.Add(new("airSpaces", $"Does {candidate.Name} have an enclosed air space beside "
+                + "a bright face? On which side and how thick? Say none if it touches the steel."));
+        var facesSpace = candidate.Spaces?.Any(s => s.Side == SpaceSide.Cladding) ?? false;
+        if (facesSpace && candidate.CladdingEmittance is null)
+            missing.Add(new("claddingFace", $"Which face of {candidate.Name} looks at the air "
+                + "space towards the cladding?"));
+        return missing;
+    }
+
+    /// <summary>The assembly, room first; steel outside.</summary>
+    /// <exception cref="InvalidOperationException">Something needed is missing.</exception>
+    public static Assembly Build(Candidate candidate, PlaneSite site)
+    {
+        ArgumentNullException.ThrowIfNull(candidate);
+        ArgumentNullException.ThrowIfNull(site);
+        if (Missing(candidate) is [var first, ..])
+            throw new InvalidOperationException($"Missing {first.Fact} of {candidate.Name}.");
+
+        var spaces = candidate.Spaces ?? [];
+        var inner = spaces.Where(space => space.Side == SpaceSide.Room).ToList();
+        var outer = spaces.Where(space => space.Side == SpaceSide.Cladding).ToList();
+        var lined = inner.Count > 0;
+        var layers = new List<Layer>();
+        if (lined) layers.Add(Thin("liner", 0));
+        foreach (var space in inner)
+            layers.Add(Gap(space, space.FacingEmittance, candidate.RoomEmittance!.Value, site));
+        if (FacingSd(candidate) is > 0 and var sd) layers.Add(Thin("facing", sd));
+        layers.AddRange(Body(candidate, site, outer.Count > 0));
+        foreach (var space in outer)
+            layers.Add(Gap(space, candidate.CladdingEmittance!.Value, space.FacingEmittance, site));
+        layers.Add(Thin("steel", double.PositiveInfinity));
+
+        var membersShow = candidate.Lies == Placement.OverFraming
+            || (candidate.Lies == Placement.BetweenFraming && !lined);
+        return new Assembly
+        {
+            SlopeDegrees = site.SlopeDegrees,
+            Layers = layers,
+            FramingFractions = site.Framing is { } framing ? [framing.Fraction] : [],
+            RoomEmittance = lined ? inner[0].FacingEmittance : candidate.RoomEmittance!.Value,
+            RoomEmittanceAtFraming = site.Framing is not null && membersShow ? 0.9 : null,
+        };
+    }
+
+    private static IEnumerable<Layer> Body(Candidate candidate, PlaneSite site, bool spaceOutside)
+    {
+        var r = candidate.MaterialR!.Value;
+        var framing = site.Framing;
+        if (framing is null || candidate.Lies == Placement.UnderFraming)
+        {
+            yield return Insulation(candidate, r, null);
+            // Without an air space told of, what lies between the members counts for nothing.
+            if (framing is not null && !spaceOutside)
+                yield return Thin("between members, not counted", 0);
+            yield break;
+        }
+        if (candidate.Lies == Placement.BetweenFraming)
+        {
+            var depth = Math.Max(framing.DepthMm, candidate.ThicknessMm ?? 0);
+            yield return Insulation(
+                candidate, r, Slab.Solid.Of(depth, framing.ConductivityWPerMK));
+            yield break;
+        }
+        yield return new Layer
+        {
+            Name = "open between members",
+            Clear = Slab.Solid.None,
+            AtFraming = Slab.Solid.Of(framing.DepthMm, framing.ConductivityWPerMK),
+        };
+        var squeezed = Math.Min(
+            r.TotalSi, site.SqueezedThicknessMm / 1000 / SqueezedConductivityWPerMK);
+        yield return Insulation(candidate, r, new(ThermalResistance.FromSi(squeezed)));
+    }
+
+    private static Layer Insulation(Candidate candidate, ThermalResistance r, Slab.Solid? framed) =>
+        new()
+        {
+            Name = candidate.Name,
+            Clear = new Slab.Solid(r),
+            AtFraming = framed,
+            VapourSdM = SdOf(candidate),
+        };
+
+    /// <summary>sd of the facing on the room side; foam and board carry theirs themselves.</summary>
+    private static double FacingSd(Candidate candidate) =>
+        IsFaced(candidate.Kind) && candidate.Perm is { } perm
+            ? Math.Max(0, Vapour.SdOfPerm(perm) - BodySd(candidate))
+            : 0;
+
+    private static double SdOf(Candidate candidate) =>
+        !IsFaced(candidate.Kind) && candidate.Perm is { } perm
+            ? Vapour.SdOfPerm(perm)
+            : BodySd(candidate);
+
+    private static double BodySd(Candidate candidate) =>
+        MaterialBand.Of(candidate.Kind).VapourFactor * (candidate.ThicknessMm ?? 0) / 1000;
+
+    private static bool IsFaced(MaterialKind kind) =>
+        kind is MaterialKind.Blanket or MaterialKind.Batt or MaterialKind.BubbleSheet
+            or MaterialKind.FoilSheet;
+
+    private static Layer Thin(string name, double sd) => new()
+    {
+        Name = name,
+        Clear = Slab.Solid.None,
+        VapourSdM = sd,
+    };
+
+    private static Layer Gap(CandidateSpace space, double inner, double outer, PlaneSite site) =>
+        new()
+        {
+            Name = "air space",
+            Clear = new Slab.Air(new AirSpace
+            {
+                ThicknessMm = space.ThicknessMm,
+                InnerEmittance = inner,
+                OuterEmittance = outer,
+                OpeningsMm2 = space.OpeningsMm2,
+            }),
+            AtFraming = site.Framing is { } framing
+                ? Slab.Solid.Of(space.ThicknessMm, framing.ConductivityWPerMK)
+                : null,
+            VapourSdM = space.ThicknessMm / 1000,
+        };
+}

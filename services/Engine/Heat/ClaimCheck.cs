@@ -1,0 +1,154 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>
+/// Measures a claimed R at the conditions the federal label rule uses for it: the material alone,
+/// and for a reflective sheet the material with its air spaces from the ASHRAE tables at 50 °F mean
+/// and 30 °F difference. Source: 16 CFR 460.5(a) (read), 460.5(b) and (d) (from memory).
+/// </summary>
+public static class ClaimCheck
+{
+    private const double RatingMeanC = 10;
+    private const double RatingDifferenceK = 50 / 3.0;
+    private const double BestSpaceMm = 90;
+    private const double BestEmittance = 0.05;
+
+    /// <summary>Measures the claim of a candidate in a plane of this slope.</summary>
+    public static ClaimFinding Of(Candidate candidate, PlaneSite site)
+    {
+        ArgumentNullException.ThrowIfNull(candidate);
+        ArgumentNullException.ThrowIfNull(site);
+        var most = MaterialBand.MostOf(candidate.Kind, candidate.ThicknessMm);
+        if (candidate.KnownR is { } known && (most is null || known.CompareTo(most.Value) > 0))
+            most = known;
+        var body = candidate.MaterialR ?? most;
+        var stated = candidate.Spaces is not null && candidate.RoomEmittance is not null
+            && body is not null;
+        var finding = new ClaimFinding
+        {
+            Outcome = null,
+            Text = "",
+            MaterialMost = most,
+            SystemWinter = stated ? SystemR(candidate, body!.Value, site, Season.Winter) : null,
+            SystemSummer = stated ? SystemR(candidate, body!.Value, site, Season.Summer) : null,
+            SystemBest = most is { } m ? Best(candidate, m, site) : null,
+            NotSaid = NotSaidOf(candidate, site),
+        };
+        return Judged(candidate, finding, site);
+    }
+
+    private static ClaimFinding Judged(Candidate candidate, ClaimFinding finding, PlaneSite site)
+    {
+        if (candidate.ClaimedR is not { } claimed)
+            return finding with { Text = "No R was stated, so there is none to check." };
+        if (finding.MaterialMost is not { } most)
+            return finding with
+            {
+                Text = "It cannot be told without the thickness: R per inch is what a material has.",
+            };
+        bool Within(ThermalResistance? r) => r is { } x && claimed <= x.TotalRValue + 0.05;
+        var r = FormattableString.Invariant($"R-{claimed:0.#}");
+        if (Within(most))
+            return finding with
+            {
+                Outcome = ClaimOutcome.Supported,
+                Text = $"{r} is within what the material reaches by itself "
+                    + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0})."),
+            };
+        if (Within(finding.SystemWinter))
+            return finding with
+            {
+                Outcome = ClaimOutcome.Supported,
+                Text = $"{r} holds for the whole system as stated, films and air spaces included, "
+                    + "also with heat flowing out. The material by itself is "
+                    + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}."),
+            };
+        if (Within(finding.SystemSummer))
+            return finding with
+            {
+                Outcome = ClaimOutcome.SummerOnlySystemValue,
+                Text = FormattableString.Invariant(
+                    $"{r} holds for the whole system with heat flowing down, as on a summer roof. ")
+                    + FormattableString.Invariant(
+                        $"In winter the same system is R-{finding.SystemWinter!.Value.TotalRValue:0.0}."),
+            };
+        if (candidate.IsReflective && Within(finding.SystemBest))
+            return finding with
+            {
+                Outcome = ClaimOutcome.NeedsAirSpaceNotThere,
+                Text = $"{r} needs an enclosed air space beside a bright face"
+                    + (site.IsWall ? "" : " and heat flowing down")
+                    + (candidate.Spaces is null
+                        ? "; none is stated."
+                        : "; as stated there is none that reaches it."),
+            };
+        var best = finding.SystemBest is { } b && candidate.IsReflective
+            ? FormattableString.Invariant(
+                $" Even with a {BestSpaceMm:0} mm space on each side it is R-{b.TotalRValue:0.0}.")
+            : "";
+        return finding with
+        {
+            Outcome = ClaimOutcome.NotReachableByMaterial,
+            Text = $"{r} is more than this material reaches at the stated thickness: "
+                + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}.") + best,
+        };
+    }
+
+    /// <summary>Material, stated spaces at rating conditions, both films.</summary>
+    private static ThermalResistance SystemR(
+        Candidate candidate, ThermalResistance body, PlaneSite site, Season season)
+    {
+        var flow = Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, season);
+        var inner = candidate.Spaces!.FirstOrDefault(space => space.Side == SpaceSide.Room);
+        var room = inner?.FacingEmittance ?? candidate.RoomEmittance!.Value;
+        var total = body
+            + Films.Inside(CalculationBasis.Ashrae, flow, room)
+            + Films.Outside(CalculationBasis.Ashrae, season);
+        foreach (var space in candidate.Spaces!)
+        {
+            var own = space.Side == SpaceSide.Room
+                ? candidate.RoomEmittance
+                : candidate.CladdingEmittance;
+            if (own is not { } face || space.OpeningsMm2 > 500) continue;
+            total += Space(flow, space.ThicknessMm, AirSpace.Effective(face, space.FacingEmittance));
+        }
+        return total;
+    }
+
+    private static ThermalResistance Best(
+        Candidate candidate, ThermalResistance most, PlaneSite site)
+    {
+        var flow = Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, Season.Summer);
+        var films = Films.Inside(CalculationBasis.Ashrae, flow, 0.9)
+            + Films.Outside(CalculationBasis.Ashrae, Season.Summer);
+        if (!candidate.IsReflective) return most + films;
+        var space = Space(flow, BestSpaceMm, BestEmittance);
+        return most + films + space + space;
+    }
+
+    /// <summary>By the ASHRAE table where it reaches, else by the ISO formula.</summary>
+    private static ThermalResistance Space(HeatFlow flow, double mm, double effective) =>
+        AirSpaceHeat.Of(
+            mm is >= 12.5 and <= 150 ? CalculationBasis.Ashrae : CalculationBasis.Iso6946,
+            flow, mm, effective, Temperature.FromCelsius(RatingMeanC), RatingDifferenceK).R;
+
+    private static List<string> NotSaidOf(Candidate candidate, PlaneSite site)
+    {
+        var unsaid = new List<string>();
+        if (candidate.ThicknessMm is null) unsaid.Add("thickness");
+        if (candidate.RoomEmittance is null) unsaid.Add("the face towards the room");
+        if (candidate.IsReflective)
+        {
+            if (candidate.CladdingEmittance is null) unsaid.Add("the face towards the cladding");
+            if (candidate.Spaces is null)
+                unsaid.Add("number and thickness of air spaces (16 CFR 460.12(b)(4))");
+            if (candidate.ClaimedR is not null)
+                unsaid.Add("for which direction of heat flow the R holds (16 CFR 460.12(b)(4))");
+        }
+        if (candidate.Perm is null) unsaid.Add("permeance");
+        if (!site.IsWall && candidate.Lies == Placement.OverFraming)
+            unsaid.Add("what is left of it at the purlins");
+        return unsaid;
+    }
+}

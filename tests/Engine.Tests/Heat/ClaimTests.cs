@@ -1,0 +1,167 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using Xunit;
+
+namespace PostFrame.EngineTests.Heat;
+
+public sealed class ClaimTests
+{
+    // The "R-10 foil" cases of thermal.md section 4: material R 1.0 to 1.1 (R), with one 90 mm space
+    // and films 10.4 down, 3.9 up (C). One layer, by what is said about its spaces.
+    [Fact]
+    public void R_10_of_a_sheet_against_steel_needs_an_air_space_that_is_not_there()
+    {
+        var finding = Of(Bubble(10) with { Spaces = [] });
+        Assert.Equal(ClaimOutcome.NeedsAirSpaceNotThere, finding.Outcome);
+        Assert.InRange(finding.MaterialMost!.Value.TotalRValue, 1.0, 1.5);
+        Assert.InRange(finding.SystemWinter!.Value.TotalRValue, 1.9, 2.7);
+    }
+
+    [Fact]
+    public void R_10_with_one_enclosed_space_is_a_summer_only_system_value()
+    {
+        var finding = Of(Bubble(10) with { Spaces = [Gap(90)] });
+        Assert.Equal(ClaimOutcome.SummerOnlySystemValue, finding.Outcome);
+        Assert.Contains("In winter the same system is R-4", finding.Text);
+        Assert.InRange(finding.SystemSummer!.Value.TotalRValue, 10, 14.5);
+    }
+
+    [Fact]
+    public void R_1_of_a_bubble_sheet_is_supported() =>
+        Assert.Equal(ClaimOutcome.Supported, Of(Bubble(1.1) with { Spaces = [] }).Outcome);
+
+    [Fact]
+    public void R_21_of_a_bubble_sheet_is_not_reachable()
+    {
+        var finding = Of(Bubble(21) with { Spaces = [] });
+        Assert.Equal(ClaimOutcome.NotReachableByMaterial, finding.Outcome);
+        Assert.Contains("Even with a 90 mm space on each side", finding.Text);
+    }
+
+    [Fact]
+    public void What_was_not_said_stays_blank_and_is_named()
+    {
+        var finding = Of(Bubble(10) with
+        {
+            Spaces = null,
+            ThicknessMm = null,
+            RoomEmittance = null,
+            CladdingEmittance = null,
+        });
+        Assert.Equal(ClaimOutcome.NeedsAirSpaceNotThere, finding.Outcome);
+        Assert.Contains("none is stated", finding.Text);
+        Assert.Null(finding.SystemWinter);
+        Assert.Null(finding.SystemSummer);
+        Assert.Contains("thickness", finding.NotSaid);
+        Assert.Contains(finding.NotSaid, unsaid => unsaid.Contains("460.12(b)(4)"));
+    }
+
+    [Theory]
+    [InlineData(MaterialKind.Blanket, 3, 10, ClaimOutcome.Supported)]
+    [InlineData(MaterialKind.Blanket, 2, 13, ClaimOutcome.NotReachableByMaterial)]
+    [InlineData(MaterialKind.ClosedCellFoam, 2, 13, ClaimOutcome.Supported)]
+    [InlineData(MaterialKind.OpenCellFoam, 2, 13, ClaimOutcome.NotReachableByMaterial)]
+    [InlineData(MaterialKind.Batt, 5.5, 21, ClaimOutcome.Supported)]
+    public void A_body_of_insulation_is_judged_by_its_thickness(
+        MaterialKind kind, double inches, double claimed, ClaimOutcome expected) =>
+        Assert.Equal(expected, Of(new Candidate
+        {
+            Name = "line",
+            Kind = kind,
+            ClaimedR = claimed,
+            ThicknessMm = inches * 25.4,
+        }).Outcome);
+
+    [Fact]
+    public void Without_claim_or_thickness_nothing_is_judged()
+    {
+        var foam = new Candidate { Name = "line", Kind = MaterialKind.ClosedCellFoam };
+        Assert.Null(Of(foam).Outcome);
+        Assert.Null(Of(foam with { ClaimedR = 13 }).Outcome);
+        Assert.Null(Of(foam with { ThicknessMm = 50 }).Outcome);
+    }
+
+    [Fact]
+    public void A_wall_has_no_summer_only_value()
+    {
+        foreach (var claimed in (double[])[4, 6, 8, 10, 12])
+            Assert.NotEqual(
+                ClaimOutcome.SummerOnlySystemValue,
+                ClaimCheck.Of(Bubble(claimed) with { Spaces = [Gap(90)] }, Site(90)).Outcome);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(90)]
+    public void Cutting_radiation_by_95_percent_cuts_the_heat_of_the_assembly_by_less(double slope)
+    {
+        var candidate = Bubble(null) with { Spaces = [Gap(90)] };
+        var site = Site(slope);
+        foreach (var conditions in (Conditions[])[site.Winter, site.Summer])
+        {
+            var cut = RadiantCut.Of(CandidateAssembly.Build(candidate, site), conditions);
+            Assert.InRange(cut.RadiantPercent!.Value, 90, 97);
+            Assert.InRange(cut.TotalPercent, 5, cut.RadiantPercent.Value - 5);
+        }
+    }
+
+    [Fact]
+    public void Touching_steel_on_both_faces_nothing_is_cut_but_the_room_film()
+    {
+        var site = Site(0);
+        var painted = Bubble(null) with { Spaces = [], RoomEmittance = 0.9 };
+        var cut = RadiantCut.Of(CandidateAssembly.Build(painted, site), site.Winter);
+        Assert.Null(cut.RadiantPercent);
+        Assert.Equal(0, cut.TotalPercent, 1e-9);
+    }
+
+    [Fact]
+    public void A_space_open_to_the_wind_counts_for_nothing()
+    {
+        var open = Bubble(10) with
+        {
+            Spaces = [new CandidateSpace(SpaceSide.Cladding, 90, OpeningsMm2: 2000)],
+        };
+        Assert.Equal(ClaimOutcome.NeedsAirSpaceNotThere, Of(open).Outcome);
+    }
+
+    [Fact]
+    public void The_same_facts_rebuild_to_the_same_assembly_whoever_offers_them()
+    {
+        var ours = new Candidate
+        {
+            Name = "ours",
+            Kind = MaterialKind.Blanket,
+            KnownR = ThermalResistance.FromRValue(10),
+            ThicknessMm = 76.2,
+            RoomEmittance = 0.9,
+        };
+        var theirs = ours with { Name = "theirs", KnownR = null, ClaimedR = 10 };
+        var site = Site(18);
+        Assert.Equal(
+            AssemblySolver.Solve(CandidateAssembly.Build(ours, site), site.Winter).R,
+            AssemblySolver.Solve(CandidateAssembly.Build(theirs, site), site.Winter).R);
+    }
+
+    private static ClaimFinding Of(Candidate candidate) => ClaimCheck.Of(candidate, Site(0));
+
+    private static CandidateSpace Gap(double mm) => new(SpaceSide.Cladding, mm, 0);
+
+    private static Candidate Bubble(double? claimed) => new()
+    {
+        Name = "foil bubble",
+        Kind = MaterialKind.BubbleSheet,
+        ClaimedR = claimed,
+        ThicknessMm = 8,
+        RoomEmittance = 0.05,
+        CladdingEmittance = 0.05,
+    };
+
+    private static PlaneSite Site(double slope) => new()
+    {
+        SlopeDegrees = slope,
+        Framing = new Framing { WidthMm = 38, SpacingMm = 610, DepthMm = 89 },
+        Winter = Constructions.At(CalculationBasis.Ashrae, 20, -15, Season.Winter),
+        Summer = Constructions.At(CalculationBasis.Ashrae, 25, 60, Season.Summer),
+    };
+}
