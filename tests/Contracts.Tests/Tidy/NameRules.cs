@@ -83,6 +83,7 @@ internal static partial class NameRules
         let types = TopLevel(tree.Syntax(path))
             .Where(type => type.Modifiers.Any(SyntaxKind.PublicKeyword)).ToList()
         let strict = path.StartsWith("services/Engine/")
+            && !path.StartsWith("services/Engine/Sizing/")
         let counted = types.Where(type => strict || !IsData(type)).ToList()
         where counted.Count > 1
         select Finding.At(
@@ -106,6 +107,7 @@ internal static partial class NameRules
                 or PropertyDeclarationSyntax or FieldDeclarationSyntax
             && member.Modifiers.Any(SyntaxKind.PublicKeyword)
             && !member.Modifiers.Any(SyntaxKind.OverrideKeyword)
+            && member is not MethodDeclarationSyntax { Identifier.Text: "CompareTo" or "Equals" }
             && member.Ancestors().OfType<BaseTypeDeclarationSyntax>()
                 .All(type => type.Modifiers.Any(SyntaxKind.PublicKeyword))
             && !member.GetLeadingTrivia().Any(

@@ -24,7 +24,10 @@ internal static partial class RoomRules
         ["Messaging"] = [],
         ["Problems"] = [],
         ["Sizing.Api"] =
-            ["Sizings", "Products", "Comparisons", "Climate", "Claims", "Quotes", "wwwroot"],
+        [
+            "ApiPages", "Claims", "Climate", "Comparisons", "Desk", "Drawings", "Prices",
+            "Products", "Quotes", "Sizings", "wwwroot",
+        ],
         ["Orders.Api"] = ["Messages", "Orders"],
         ["Cutting.Worker"] = ["Messages", "Planning", "Plans", "Queue", "Stock"],
         ["Labelling.Worker"] = ["Messages", "Labels", "CheckOff"],

@@ -1,0 +1,49 @@
+using Microsoft.OpenApi;
+using PostFrame.CuttingWorker.Messages;
+using PostFrame.CuttingWorker.Plans;
+using PostFrame.CuttingWorker.Queue;
+using PostFrame.Messaging;
+
+namespace PostFrame.CuttingWorker;
+
+/// <summary>The cutting service: what its own host and the single host both call.</summary>
+public static class CuttingSetup
+{
+    internal const string Service = "cutting";
+
+    public static WebApplicationBuilder AddCutting(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddOptions<CuttingOptions>().BindConfiguration("Cutting")
+            .ValidateDataAnnotations().ValidateOnStart();
+        builder.Services.AddPipelineBus(
+            builder.Configuration, Service, typeof(CuttingSetup).Assembly,
+            parts => parts.Consumes<TakeOrder>()
+                .Publishes<CuttingPlanned>().Publishes<CuttingRejected>());
+        builder.Services.AddSingleton<PlanCutting>();
+        builder.Services.AddHostedService(services => services.GetRequiredService<PlanCutting>());
+        builder.Services.AddOpenApi(Service, options =>
+        {
+            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+            options.AddDocumentTransformer((document, _, _) =>
+            {
+                document.Info = new OpenApiInfo
+                {
+                    Title = "Cutting",
+                    Version = "1",
+                    Description = "The cutting queue, the plan of each order, and the rack. "
+                        + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
+                };
+                document.Servers = [];
+                return Task.CompletedTask;
+            });
+        });
+        return builder;
+    }
+
+    public static WebApplication MapCutting(this WebApplication app)
+    {
+        app.MapQueue();
+        app.MapPlans();
+        return app;
+    }
+}

@@ -1,0 +1,128 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Http.HttpResults;
+using PostFrame.CuttingWorker.Queue;
+using PostFrame.Messaging;
+using PostFrame.Problems;
+
+namespace PostFrame.CuttingWorker.Plans;
+
+internal static class GetPlan
+{
+    public static void MapPlans(this IEndpointRouteBuilder routes) =>
+        routes.MapGet("/v1/cutting/plans/{orderNumber}", Answer)
+            .WithGroupName("cutting").WithName("getCuttingPlan").WithTags("Plans")
+            .WithSummary("How an order is cut")
+            .WithDescription(
+                "Rolls in cutting order with the cuts on each, what is left over, and how close "
+                + "the plan is to the least possible.")
+            .MapRefusals(ProblemKind.PlanNotFound);
+
+    private static Results<Ok<PlanBody>, ProblemAnswer> Answer(
+        string orderNumber, [FromKeyedServices(CuttingSetup.Service)] SqliteStore store)
+    {
+        var (order, cuts) = store.Read(view => (
+            OrderStore.Find(view, orderNumber), CutStore.OfOrder(view, orderNumber)));
+        return order is null
+            ? new ProblemAnswer(
+                ProblemKind.PlanNotFound, "No order with this number came to be cut.")
+            : cuts.Count == 0
+                ? new ProblemAnswer(ProblemKind.PlanNotFound, WhyNone(order))
+                : TypedResults.Ok(Body(order, cuts));
+    }
+
+    private static string WhyNone(OrderRow order) => order.State == "refused"
+        ? string.Join(' ', Announcement.RefusalsOf(order.Refusals).Select(refusal => refusal.Text))
+        : $"Order {order.OrderNumber} waits to be planned.";
+
+    private static PlanBody Body(OrderRow order, IReadOnlyList<CutRow> cuts)
+    {
+        var own = cuts.Where(cut => cut.OrderNumber == order.OrderNumber
+            && cut.VoidedAt is null).ToList();
+        var piecesCut = own.Count(cut => cut.CutAt is not null);
+        return new PlanBody
+        {
+            OrderNumber = order.OrderNumber,
+            Revision = (int)order.Revision,
+            NeededBy = DateOnly.Parse(order.NeededBy, CultureInfo.InvariantCulture),
+            State = order.State != "planned" ? order.State
+                : piecesCut == own.Count ? "cut"
+                : piecesCut > 0 ? "cutting" : "planned",
+            PlannedAt = DateTimeOffset.FromUnixTimeMilliseconds(cuts.Max(cut => cut.PlannedAt)),
+            Pieces = own.Count,
+            PiecesCut = piecesCut,
+            Rolls = own.Select(cut => cut.RollId).Distinct().Count(),
+            Plans = [.. cuts.GroupBy(cut => cut.PlanId).Select(Plan)],
+        };
+    }
+
+    private static ProductPlanBody Plan(IEnumerable<CutRow> cuts)
+    {
+        var plan = cuts.First();
+        var rolls = cuts.GroupBy(cut => cut.RollId).Select(roll => roll.ToList()).ToList();
+        return new ProductPlanBody
+        {
+            Product = plan.Product,
+            WidthIn = Words.Inches(plan.WidthNm),
+            WidthMm = Words.Millimetres(plan.WidthNm),
+            Rolls = (int)plan.PlanRolls,
+            LowerBoundRolls = (int)plan.LowerBoundRolls,
+            GapRolls = (int)(plan.PlanRolls - plan.LowerBoundRolls),
+            Proven = plan.Proven,
+            Method = plan.Method,
+            Explanation = plan.Explanation,
+            Material = Material(rolls),
+            RollList = [.. rolls.Select(Roll)],
+        };
+    }
+
+    private static MaterialBody Material(List<List<CutRow>> rolls)
+    {
+        var all = rolls.Sum(roll => roll[0].RollLengthNm);
+        var cut = rolls.Sum(roll => roll.Sum(piece => piece.CutNm));
+        var offcut = rolls.Sum(roll => roll[0].LeavesOffcut ? roll[0].LeftOverNm : 0);
+        var loss = all - cut - offcut;
+        return new MaterialBody
+        {
+            RollIn = Words.Inches(all),
+            CutIn = Words.Inches(cut),
+            TrimLossIn = Words.Inches(loss),
+            OffcutIn = Words.Inches(offcut),
+            TrimLossPercent = Math.Round(100.0 * loss / all, 2),
+        };
+    }
+
+    private static RollBody Roll(List<CutRow> cuts)
+    {
+        var roll = cuts[0];
+        return new RollBody
+        {
+            Roll = (int)roll.Number,
+            RollId = roll.RollId,
+            StockId = roll.StockId,
+            RollLengthIn = Words.Inches(roll.RollLengthNm),
+            RollLengthMm = Words.Millimetres(roll.RollLengthNm),
+            RollLengthText = Words.Length(roll.RollLengthNm),
+            EndTrimIn = Words.Inches(roll.EndTrimNm),
+            Cuts = [.. cuts.Select(Cut)],
+            SpoiledIn = Words.Inches(roll.SpoiledNm),
+            LeftOverIn = Words.Inches(roll.LeftOverNm),
+            LeftOverMm = Words.Millimetres(roll.LeftOverNm),
+            LeftOverText = Words.Length(roll.LeftOverNm),
+            LeftOver = roll.LeavesOffcut ? "offcut" : "scrap",
+            Finished = roll.FinishedAt is not null,
+        };
+    }
+
+    private static CutBody Cut(CutRow cut) => new()
+    {
+        Sequence = (int)cut.Sequence,
+        PieceId = cut.PieceId,
+        OrderNumber = cut.OrderNumber,
+        Mark = cut.Mark,
+        Plane = cut.Plane,
+        CutIn = Words.Inches(cut.CutNm),
+        CutMm = Words.Millimetres(cut.CutNm),
+        CutText = cut.CutText,
+        State = cut.VoidedAt is not null ? "voided" : cut.CutAt is not null ? "cut" : "planned",
+    };
+}

@@ -1,0 +1,133 @@
+using System.ComponentModel;
+
+namespace PostFrame.CuttingWorker.Plans;
+
+/// <summary>How the pieces of an order are cut: which roll, in which order.</summary>
+public sealed record PlanBody
+{
+    public required string OrderNumber { get; init; }
+
+    public required int Revision { get; init; }
+
+    public required DateOnly NeededBy { get; init; }
+
+    [Description("planned, cutting (begun), cut (all), or waiting while it is planned anew.")]
+    public required string State { get; init; }
+
+    public required DateTimeOffset PlannedAt { get; init; }
+
+    public required int Pieces { get; init; }
+
+    public required int PiecesCut { get; init; }
+
+    public required int Rolls { get; init; }
+
+    public required IReadOnlyList<ProductPlanBody> Plans { get; init; }
+}
+
+/// <summary>The rolls of one product of one width.</summary>
+public sealed record ProductPlanBody
+{
+    public required string Product { get; init; }
+
+    public required double WidthIn { get; init; }
+
+    public required double WidthMm { get; init; }
+
+    [Description("Rolls of the whole plan; more than are listed when orders share it.")]
+    public required int Rolls { get; init; }
+
+    [Description("No plan can do with fewer rolls.")]
+    public required int LowerBoundRolls { get; init; }
+
+    [Description("Rolls above the lower bound.")]
+    public required int GapRolls { get; init; }
+
+    [Description("True when no plan can use less roll material.")]
+    public required bool Proven { get; init; }
+
+    [Description("How the plan was found.")]
+    public required string Method { get; init; }
+
+    [Description("Why no plan can be better than the bound.")]
+    public required string Explanation { get; init; }
+
+    public required MaterialBody Material { get; init; }
+
+    public required IReadOnlyList<RollBody> RollList { get; init; }
+}
+
+/// <summary>Where the length of the listed rolls goes. Roll = cut + trim loss + offcuts.</summary>
+public sealed record MaterialBody
+{
+    public required double RollIn { get; init; }
+
+    public required double CutIn { get; init; }
+
+    [Description("Squared ends, scrap and spoiled pieces.")]
+    public required double TrimLossIn { get; init; }
+
+    [Description("Left over and long enough to go back to the rack.")]
+    public required double OffcutIn { get; init; }
+
+    [Description("Trim loss in percent of the roll length.")]
+    public required double TrimLossPercent { get; init; }
+}
+
+public sealed record RollBody
+{
+    [Description("Number in cutting order within the plan.")]
+    public required int Roll { get; init; }
+
+    [Description("Names the roll to the bench operations.")]
+    public required long RollId { get; init; }
+
+    [Description("The label on the rack; absent where any new roll of this length will do.")]
+    public string? StockId { get; init; }
+
+    public required double RollLengthIn { get; init; }
+
+    public required double RollLengthMm { get; init; }
+
+    public required string RollLengthText { get; init; }
+
+    public required double EndTrimIn { get; init; }
+
+    public required IReadOnlyList<CutBody> Cuts { get; init; }
+
+    public required double SpoiledIn { get; init; }
+
+    public required double LeftOverIn { get; init; }
+
+    public required double LeftOverMm { get; init; }
+
+    public required string LeftOverText { get; init; }
+
+    [Description("offcut goes back to the rack, scrap does not.")]
+    public required string LeftOver { get; init; }
+
+    public required bool Finished { get; init; }
+}
+
+public sealed record CutBody
+{
+    public required int Sequence { get; init; }
+
+    public required string PieceId { get; init; }
+
+    [Description("Another order's number where orders share the roll.")]
+    public required string OrderNumber { get; init; }
+
+    public required string Mark { get; init; }
+
+    public required string Plane { get; init; }
+
+    public required double CutIn { get; init; }
+
+    public required double CutMm { get; init; }
+
+    public required string CutText { get; init; }
+
+    [Description("planned, cut, or voided (cut before the order changed).")]
+    public required string State { get; init; }
+}

@@ -1,0 +1,194 @@
+using System.Text.Json;
+using System.Threading.Channels;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
+using PostFrame.CuttingWorker.Planning;
+using PostFrame.CuttingWorker.Queue;
+using PostFrame.Messaging;
+
+namespace PostFrame.CuttingWorker.Plans;
+
+/// <summary>
+/// Plans what waits, oldest first, one at a time: read the state, compute, and store the checked
+/// plan with its announcements in one transaction, unless the state has moved on meanwhile. What it
+/// works from is in the store, so a crash at any moment only makes it start again.
+/// </summary>
+internal sealed partial class PlanCutting(
+    [FromKeyedServices(CuttingSetup.Service)] SqliteStore store,
+    IOptions<CuttingOptions> options, TimeProvider time, ILogger<PlanCutting> log)
+    : BackgroundService
+{
+    private const int MostTries = 3;
+    private static readonly TimeSpan Poll = TimeSpan.FromSeconds(5);
+
+    private readonly Channel<bool> _wake = Channel.CreateBounded<bool>(
+        new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+
+    /// <summary>Something waits to be planned.</summary>
+    public void Wake() => _wake.Writer.TryWrite(true);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await Task.Yield();
+        while (!stoppingToken.IsCancellationRequested)
+        {
+            try
+            {
+                while (await PlanNextAsync(stoppingToken))
+                {
+                }
+            }
+            catch (StoreUnavailableException failure)
+            {
+                LogStoreAway(failure);
+            }
+            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+            {
+                return;
+            }
+
+            await RestAsync(stoppingToken);
+        }
+    }
+
+    private async Task RestAsync(CancellationToken stop)
+    {
+        using var rest = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var woken = _wake.Reader.WaitToReadAsync(rest.Token).AsTask();
+        var late = Task.Delay(Poll, time, rest.Token);
+        await Task.WhenAny(woken, late);
+        await rest.CancelAsync();
+        _wake.Reader.TryRead(out _);
+    }
+
+    /// <summary>Plans one order with those that belong to it; false when none waits.</summary>
+    internal async Task<bool> PlanNextAsync(CancellationToken stop)
+    {
+        if (store.Read(PlanningState.Next) is not { } state)
+        {
+            return false;
+        }
+
+        try
+        {
+            var plans = Compute(state, stop);
+            FailPoint.Reach("cutting.planned");
+            stop.ThrowIfCancellationRequested();
+            await store.WriteAsync(
+                transaction => Keep(transaction, state, plans), CancellationToken.None);
+        }
+        catch (Exception failure) when (failure is not StoreUnavailableException
+            && !stop.IsCancellationRequested)
+        {
+            LogFailed(failure, state.Order);
+            await store.WriteAsync(
+                transaction => GiveUpAfterTries(transaction, state), CancellationToken.None);
+        }
+
+        return true;
+    }
+
+    private PlanSet Compute(PlanningState state, CancellationToken stop)
+    {
+        using var deadline = new CancellationTokenSource(options.Value.LongestPlanning, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, stop);
+        return PlanPieces.Plan(
+            [.. state.Pieces.Select(Piece)], state.AtHand, state.MinUsefulOffcutNm,
+            new PlanLimits { WorkSeconds = options.Value.WorkSeconds }, either.Token);
+    }
+
+    private static OpenPiece Piece(OpenPieceRow row) => new()
+    {
+        PieceId = row.PieceId,
+        Mark = row.Mark,
+        Plane = row.Plane,
+        Product = row.Product,
+        WidthNm = row.WidthNm,
+        CutNm = row.CutNm,
+    };
+
+    private void Keep(StoreTransaction transaction, PlanningState state, PlanSet plans)
+    {
+        if (PlanStore.Changes(transaction) != state.Changes)
+        {
+            return; // Another plan is made from the newer state at once.
+        }
+
+        if (plans.Refusals.Count > 0)
+        {
+            Refuse(transaction, state, plans.Refusals);
+        }
+        else
+        {
+            WritePlans.Write(transaction, state, plans);
+            foreach (var order in state.Orders)
+            {
+                OrderStore.Planned(transaction, order);
+                Announcement.Planned(transaction, order);
+            }
+        }
+
+        PlanStore.ClearEmpty(transaction);
+        PlanStore.CountChange(transaction);
+    }
+
+    /// <summary>
+    /// Refuses the orders the reasons name. Orders that were only planned with them wait again.
+    /// </summary>
+    private void Refuse(
+        StoreTransaction transaction, PlanningState state, IReadOnlyList<Refusal> refusals)
+    {
+        PlanStore.Unplace(transaction, state.Plans);
+        foreach (var order in state.Orders)
+        {
+            var pieces = state.Pieces.Where(piece => piece.OrderNumber == order).ToList();
+            var named = refusals.Where(refusal => Names(refusal, pieces)).ToList();
+            if (named.Count > 0)
+            {
+                Refuse(transaction, order, named);
+            }
+            else
+            {
+                OrderStore.Wait(transaction, order);
+            }
+        }
+    }
+
+    private static bool Names(Refusal refusal, List<OpenPieceRow> pieces) => refusal switch
+    {
+        { PieceId: { } id } => pieces.Any(piece => piece.PieceId == id),
+        { Group: { } group } => pieces.Any(piece => (piece.Product, piece.WidthNm) == group),
+        _ => true,
+    };
+
+    private void Refuse(
+        StoreTransaction transaction, string order, IReadOnlyList<Refusal> refusals)
+    {
+        LogRefused(order, string.Join(' ', refusals.Select(refusal => refusal.Text)));
+        OrderStore.Refused(
+            transaction, order, JsonSerializer.Serialize(refusals, MessageJson.Options));
+        Announcement.Refused(transaction, order, refusals);
+    }
+
+    private void GiveUpAfterTries(StoreTransaction transaction, PlanningState state)
+    {
+        if (OrderStore.Failed(transaction, state.Order) >= MostTries)
+        {
+            Refuse(transaction, state.Order,
+            [
+                new Refusal(Refusal.PlanRefused, null, null,
+                    $"Planning failed {MostTries} times on our side; the log has the cause."),
+            ]);
+            PlanStore.ClearEmpty(transaction);
+        }
+    }
+
+    [LoggerMessage(LogLevel.Error, "Planning failed for order {Order}")]
+    private partial void LogFailed(Exception failure, string order);
+
+    [LoggerMessage(LogLevel.Error, "Order {Order} is parked, it cannot be planned: {Reasons}")]
+    private partial void LogRefused(string order, string reasons);
+
+    [LoggerMessage(LogLevel.Warning, "The store is not to be had; orders wait for their plan")]
+    private partial void LogStoreAway(Exception failure);
+}

@@ -1,0 +1,230 @@
+using PostFrame.CuttingWorker.Messages;
+using PostFrame.Messaging;
+
+namespace PostFrame.CuttingWorker.Queue;
+
+/// <summary>The orders to be cut, each in its newest revision, with their pieces.</summary>
+internal static class OrderStore
+{
+    private const string SelectRevision =
+        "SELECT revision FROM cutting_order WHERE order_number = @order";
+
+    /// <summary>The newest revision taken, or null when the order is unknown.</summary>
+    public static long? Revision(StoreTransaction view, string order) =>
+        view.Single<long?>(SelectRevision, new { order });
+
+    private const string SelectOrder =
+        """
+        SELECT order_number AS OrderNumber, revision AS Revision, needed_by AS NeededBy,
+               confirmed_at AS ConfirmedAt, state AS State, decided_at AS DecidedAt,
+               refusals AS Refusals
+        FROM cutting_order WHERE order_number = @order
+        """;
+
+    public static OrderRow? Find(StoreTransaction view, string order) =>
+        view.Single<OrderRow>(SelectOrder, new { order });
+
+    private const string UpsertOrder =
+        """
+        INSERT INTO cutting_order (order_number, revision, needed_by, confirmed_at, state)
+        VALUES (@order, @revision, @neededBy, @confirmedAt, 'waiting')
+        ON CONFLICT (order_number) DO UPDATE SET
+          revision = excluded.revision, needed_by = excluded.needed_by,
+          confirmed_at = excluded.confirmed_at, state = 'waiting', tries = 0,
+          decided_at = NULL, refusals = NULL
+        """;
+
+    private const string DeleteOffers = "DELETE FROM offered_roll WHERE order_number = @order";
+
+    private const string InsertOffer =
+        """
+        INSERT INTO offered_roll (order_number, product, width_nm, roll_length_nm, end_trim_nm,
+                                  min_useful_offcut_nm)
+        VALUES (@order, @Product, @WidthNm, @RollLengthNm, @EndTrimNm, @MinUsefulOffcutNm)
+        """;
+
+    private const string UpsertPiece =
+        """
+        INSERT INTO piece (piece_id, order_number, place, mark, plane, product, width_nm,
+                           width_text, cut_nm, cut_text)
+        VALUES (@PieceId, @order, @place, @Mark, @Plane, @Product, @WidthNm, @WidthText, @CutNm,
+                @CutText)
+        ON CONFLICT (piece_id) DO UPDATE SET
+          place = excluded.place, mark = excluded.mark, plane = excluded.plane,
+          width_text = excluded.width_text, cut_text = excluded.cut_text, voided_at = NULL
+        WHERE order_number = excluded.order_number AND product = excluded.product
+          AND width_nm = excluded.width_nm AND cut_nm = excluded.cut_nm
+        """;
+
+    private const string SelectGone =
+        "SELECT piece_id FROM piece WHERE order_number = @order";
+
+    private const string DeleteGone =
+        "DELETE FROM piece WHERE piece_id = @piece AND cut_at IS NULL";
+
+    private const string VoidGone =
+        "UPDATE piece SET voided_at = coalesce(voided_at, @now) WHERE piece_id = @piece";
+
+    /// <summary>
+    /// Takes a revision: pieces that stay keep their place and their cut; those that are gone are
+    /// dropped, or voided where they were cut already. The order waits to be planned.
+    /// </summary>
+    public static void Take(StoreTransaction transaction, OrderConfirmed.Confirmed confirmed)
+    {
+        var order = confirmed.OrderNumber;
+        transaction.Execute(UpsertOrder, new
+        {
+            order,
+            revision = confirmed.Revision,
+            neededBy = confirmed.NeededBy.ToString("O"),
+            confirmedAt = confirmed.ConfirmedAt.ToUnixTimeMilliseconds(),
+        });
+        transaction.Execute(DeleteOffers, new { order });
+        foreach (var roll in confirmed.Stock)
+        {
+            transaction.Execute(InsertOffer, new
+            {
+                order, roll.Product, roll.WidthNm, roll.RollLengthNm, roll.EndTrimNm,
+                roll.MinUsefulOffcutNm,
+            });
+        }
+
+        var kept = confirmed.Pieces.Select(piece => piece.PieceId).ToHashSet();
+        foreach (var piece in transaction.All<string>(SelectGone, new { order })
+                     .Where(piece => !kept.Contains(piece)))
+        {
+            transaction.Execute(DeleteGone, new { piece });
+            transaction.Execute(VoidGone, new { piece, now = transaction.NowUnixMs });
+        }
+
+        for (var place = 0; place < confirmed.Pieces.Count; place++)
+        {
+            Take(transaction, order, place, confirmed.Pieces[place]);
+        }
+    }
+
+    private static void Take(
+        StoreTransaction transaction, string order, int place, OrderConfirmed.Piece piece)
+    {
+        var taken = transaction.Execute(UpsertPiece, new
+        {
+            order, place, piece.PieceId, piece.Mark, piece.Plane, piece.Product, piece.WidthNm,
+            piece.WidthText, piece.CutNm, piece.CutText,
+        });
+        if (taken == 0)
+        {
+            throw new InvalidOperationException(
+                $"Piece id {piece.PieceId} of order {order} was used before for another piece; "
+                + "an id names one piece for ever.");
+        }
+    }
+
+    private const string SelectNext =
+        """
+        SELECT order_number FROM cutting_order WHERE state = 'waiting'
+        ORDER BY tries, confirmed_at, order_number LIMIT 1
+        """;
+
+    /// <summary>The order that has waited longest for its plan.</summary>
+    public static string? NextWaiting(StoreTransaction view) => view.Single<string>(SelectNext);
+
+    private const string UpdateWaiting =
+        """
+        UPDATE cutting_order SET state = 'waiting', tries = 0 WHERE order_number = @order
+          AND state <> 'refused'
+        """;
+
+    /// <summary>Asks for a new plan.</summary>
+    public static void Wait(StoreTransaction transaction, string order) =>
+        transaction.Execute(UpdateWaiting, new { order });
+
+    private const string UpdatePlanned =
+        """
+        UPDATE cutting_order SET state = 'planned', tries = 0, decided_at = @now, refusals = NULL
+        WHERE order_number = @order
+        """;
+
+    public static void Planned(StoreTransaction transaction, string order) =>
+        transaction.Execute(UpdatePlanned, new { order, now = transaction.NowUnixMs });
+
+    private const string UpdateRefused =
+        """
+        UPDATE cutting_order SET state = 'refused', decided_at = @now, refusals = @refusals
+        WHERE order_number = @order
+        """;
+
+    private const string Unplace =
+        """
+        UPDATE piece SET roll_id = NULL, sequence = NULL
+        WHERE order_number = @order AND cut_at IS NULL
+        """;
+
+    /// <summary>The order cannot be planned; what it held of rolls not yet cut is let go.</summary>
+    public static void Refused(StoreTransaction transaction, string order, string refusals)
+    {
+        transaction.Execute(UpdateRefused, new { order, refusals, now = transaction.NowUnixMs });
+        transaction.Execute(Unplace, new { order });
+    }
+
+    private const string CountTry =
+        "UPDATE cutting_order SET tries = tries + 1 WHERE order_number = @order RETURNING tries";
+
+    /// <summary>Notes that planning failed; answers how often it has.</summary>
+    public static long Failed(StoreTransaction transaction, string order) =>
+        transaction.Single<long>(CountTry, new { order });
+
+    private const string SelectQueue =
+        """
+        SELECT o.order_number AS OrderNumber, o.revision AS Revision, o.needed_by AS NeededBy,
+               o.confirmed_at AS ConfirmedAt, o.state AS State, o.refusals AS Refusals,
+               count(p.piece_id) AS Pieces,
+               count(p.cut_at) AS PiecesCut, count(DISTINCT p.roll_id) AS Rolls
+        FROM cutting_order o
+        LEFT JOIN piece p ON p.order_number = o.order_number AND p.voided_at IS NULL
+        GROUP BY o.order_number
+        HAVING o.state <> 'planned' OR count(p.cut_at) < count(p.piece_id)
+        ORDER BY o.confirmed_at, o.order_number LIMIT @most
+        """;
+
+    /// <summary>Everything not yet cut, oldest first.</summary>
+    public static IReadOnlyList<QueueRow> Queue(StoreTransaction view, int most) =>
+        view.All<QueueRow>(SelectQueue, new { most });
+}
+
+internal sealed record OrderRow
+{
+    public required string OrderNumber { get; init; }
+
+    public required long Revision { get; init; }
+
+    public required string NeededBy { get; init; }
+
+    public required long ConfirmedAt { get; init; }
+
+    public required string State { get; init; }
+
+    public required long? DecidedAt { get; init; }
+
+    public required string? Refusals { get; init; }
+}
+
+internal sealed record QueueRow
+{
+    public required string OrderNumber { get; init; }
+
+    public required long Revision { get; init; }
+
+    public required string NeededBy { get; init; }
+
+    public required long ConfirmedAt { get; init; }
+
+    public required string State { get; init; }
+
+    public required string? Refusals { get; init; }
+
+    public required long Pieces { get; init; }
+
+    public required long PiecesCut { get; init; }
+
+    public required long Rolls { get; init; }
+}
