@@ -87,19 +87,12 @@ public static class PlaneHeat
         var text = plane.Framing is null
             ? "product with its films, no framing given"
             : FormattableString.Invariant(
-                $"{NameOf(heat.Method)}, product squeezed to {plane.SqueezedThicknessMm:0.#} mm ")
+                $"{AssemblyWorking.Words(heat.Method)}, product squeezed to {plane.SqueezedThicknessMm:0.#} mm ")
                 + FormattableString.Invariant(
                     $"over {plane.Framing.Fraction:0.0 %} of wood, with films");
         return (heat.Capped ? text + ", limited to the part between members" : text)
             + "; no air space counted";
     }
-
-    private static string NameOf(BridgeMethod method) => method switch
-    {
-        BridgeMethod.ParallelPath => "parallel path",
-        BridgeMethod.IsothermalPlanes => "isothermal planes",
-        _ => "mean of upper and lower limit",
-    };
 
     private static void Check(PlaneConstruction plane)
     {

@@ -1,0 +1,128 @@
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.Engine.Heat;
+
+/// <summary>What moisture does to a candidate over a year and on the coldest night.</summary>
+public sealed record MoistureFinding
+{
+    /// <summary>The year.</summary>
+    public required MoistureYear Year { get; init; }
+
+    /// <summary>Room humidity at which it starts at winter design temperature.</summary>
+    public required Onset AtDesign { get; init; }
+
+    /// <summary>The same under a clear night sky; for a roof only.</summary>
+    public Onset? ClearNight { get; init; }
+
+    /// <summary>Class of the facing; null where its permeance is not known.</summary>
+    public RetarderClass? Class { get; init; }
+
+    /// <summary>In words, with amounts.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>What was tried and what it does; empty for a dry year.</summary>
+    public required IReadOnlyList<MoistureCure> Cures { get; init; }
+
+    /// <summary>
+    /// Outdoor air at the winter design temperature is taken as damp as winter air usually is:
+    /// 80 % (own assumption; the onset hardly depends on it, cold air holds little).
+    /// </summary>
+    private const double OutdoorRhAtDesign = 0.8;
+
+    private const double TightPerm = 0.02;
+
+    /// <summary>Computes the finding of a candidate whose facts are complete.</summary>
+    /// <exception cref="InvalidOperationException">Something needed is missing.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
+    public static MoistureFinding Of(
+        Candidate candidate, PlaneSite site, IReadOnlyList<OutdoorMonth> months, RoomAir room)
+    {
+        ArgumentNullException.ThrowIfNull(candidate);
+        ArgumentNullException.ThrowIfNull(site);
+        var assembly = CandidateAssembly.Build(candidate, site);
+        var year = MoistureYear.Of(assembly, site.Basis, months, room);
+        return new MoistureFinding
+        {
+            Year = year,
+            AtDesign = OnsetAt(assembly, site.Winter),
+            ClearNight = site.IsWall
+                ? null
+                : OnsetAt(assembly, site.Winter with
+                {
+                    Outside = site.Winter.Outside.PlusKelvins(-SolAir.ClearNightKelvins),
+                }),
+            Class = candidate.Perm is { } perm ? Vapour.ClassOf(perm) : null,
+            Text = TextOf(year),
+            Cures = year.Verdict == MoistureVerdict.Dry
+                ? []
+                : [.. CuresOf(candidate, site, months, room, year)],
+        };
+    }
+
+    private static Onset OnsetAt(Assembly assembly, Conditions conditions) => Onset.Of(
+        AssemblySolver.Solve(assembly, conditions),
+        OutdoorRhAtDesign * Vapour.Saturation(conditions.Outside));
+
+    private static string TextOf(MoistureYear year) => year.Verdict switch
+    {
+        MoistureVerdict.Dry => "Nothing condenses inside by diffusion in an average year.",
+        MoistureVerdict.WetsAndDries => FormattableString.Invariant(
+            $"Wets and dries: up to {year.PeakGPerM2:0.#} g/m² {year.Place}, dry again within the ")
+            + "year.",
+        _ => FormattableString.Invariant(
+            $"Accumulates: up to {year.PeakGPerM2:0.#} g/m² {year.Place}, of which ")
+            + FormattableString.Invariant(
+                $"{year.CarriedOverGPerM2:0.#} g/m² are left when the next cold season begins."),
+    };
+
+    private static IEnumerable<MoistureCure> CuresOf(
+        Candidate candidate, PlaneSite site, IReadOnlyList<OutdoorMonth> months, RoomAir room,
+        MoistureYear now)
+    {
+        MoistureYear Try(Candidate other, RoomAir kept) => MoistureYear.Of(
+            CandidateAssembly.Build(other, site), site.Basis, months, kept);
+        string Amounts(MoistureYear year) => FormattableString.Invariant(
+            $"at most {year.PeakGPerM2:0.#} g/m² instead of {now.PeakGPerM2:0.#}")
+            + (year.Verdict == MoistureVerdict.Accumulates
+                ? FormattableString.Invariant($", {year.CarriedOverGPerM2:0.#} carried over.")
+                : ", dry again within the year.");
+        bool Helps(MoistureYear year) => year.Verdict != MoistureVerdict.Accumulates;
+
+        if (room.BurnerExcessPa > 0)
+        {
+            var vented = Try(candidate, room with { BurnerExcessPa = 0 });
+            yield return new(
+                "vent-the-heater", "A heater with a flue: " + Amounts(vented), Helps(vented));
+        }
+        if (candidate.Perm is null or > 0.1)
+        {
+            var tight = Try(candidate with { Perm = TightPerm }, room);
+            yield return new(
+                "tighter-facing",
+                FormattableString.Invariant($"A facing of {TightPerm} perm, laps sealed: ")
+                    + Amounts(tight),
+                Helps(tight));
+        }
+        var drier = Try(candidate, room with
+        {
+            ColdExcessPa = room.ColdExcessPa / 2,
+            BurnerExcessPa = room.BurnerExcessPa / 2,
+        });
+        yield return new(
+            "drier-room", "Half the moisture in the room, by ventilation or a drier: "
+                + Amounts(drier),
+            Helps(drier));
+        var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
+        var onset = OnsetAt(CandidateAssembly.Build(candidate, site), site.Winter with
+        {
+            Room = room.At(coldest.Mean),
+            Outside = coldest.Mean,
+        });
+        var limit = Math.Min(onset.RoomFaceRh, onset.HiddenRh ?? 1);
+        yield return new(
+            "humidity-limit",
+            FormattableString.Invariant(
+                $"Room air kept below {100 * limit:0} % relative humidity in the coldest month."),
+            true);
+    }
+}
