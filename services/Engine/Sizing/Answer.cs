@@ -9,7 +9,8 @@ internal static class Answer
 {
     public static SizingResult Of(Job job, PriceList? prices)
     {
-        _ = prices;
+        var goods = AreaTakeOff.Of(job);
+        var accessories = new Accessories(job).All();
         return new()
         {
             Building = Summary(job),
@@ -19,10 +20,16 @@ internal static class Answer
             Uncovered = [.. job.Plan.Uncovered.Select(p =>
                 new UncoveredPlane(p.Id, p.Code, p.Title, p.Kind, p.Outline()))],
             Totals = Totals(job),
-            Assumptions = [],
-            Warnings = [],
-            Cautions = [],
+            Assumptions = Assumptions.Of(job),
+            Warnings = Warnings.Of(job),
+            Cautions = Cautions.Of(job),
             Stock = Stock(job),
+            AreaGoods = goods,
+            Accessories = accessories,
+            Packing = new Packer(job).Pack(),
+            PossibleSavings = job.Savings,
+            Choices = job.Choices,
+            Price = Pricing.Of(job, goods, accessories, prices),
         };
     }
 

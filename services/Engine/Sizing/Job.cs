@@ -28,6 +28,10 @@ internal sealed record Job
 
     public required IReadOnlyList<PlaneResult> Planes { get; init; }
 
+    public required IReadOnlyList<LastStripChoice> Choices { get; init; }
+
+    public required IReadOnlyList<PossibleSaving> Savings { get; init; }
+
     public bool Metric => Building.Metric;
 
     public static Job Of(
@@ -45,6 +49,9 @@ internal sealed record Job
             Building = building, Given = given, Practice = practice, Openings = openings,
             Assignments = assignments, Plan = plan, Rule = rule, Units = units, Pieces = pieces,
             Planes = new PlaneResults(openings, pieces).Of(plan, units),
+            Choices = [.. units.SelectMany(
+                new LastStripChoices(taker, rule, practice).Of)],
+            Savings = [.. new PossibleSavings(building, practice).Of(openings, units)],
         };
     }
 

@@ -1,0 +1,126 @@
+using System.Globalization;
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+
+namespace PostFrame.Engine;
+
+/// <summary>Every value a take-off rests on and who set it: building, rules, practice.</summary>
+internal static class Assumptions
+{
+    public static IReadOnlyList<Assumption> Of(Job job) =>
+        [.. OfBuilding(job), .. OfRules(job), .. OfProducts(job), .. OfPractice(job.Practice)];
+
+    private static IEnumerable<Assumption> OfBuilding(Job job)
+    {
+        var (building, given) = (job.Building, job.Given);
+        yield return Sized(
+            job, "width", "out to out of girts" + (given.WidthBasis switch
+            {
+                WidthBasis.OutsideOfPosts => ", from the width outside the posts plus the girts",
+                WidthBasis.ClearSpan => ", from the clear span plus posts and girts",
+                _ => "",
+            }),
+            building.Width, given.WidthBasis is null ? "C" : "asked");
+        yield return Sized(
+            job, "eaveHeight",
+            "from the strip base to the eave line" + (given.EaveHeightDatum switch
+            {
+                EaveHeightDatum.Bearing => ", from bearing, heel, purlins and girts",
+                EaveHeightDatum.Floor => ", measured from the floor",
+                EaveHeightDatum.Grade => ", measured from grade",
+                EaveHeightDatum.SplashBoard => ", measured from the splash board",
+                _ => "",
+            }),
+            building.Roof.Profile.Start.Up, given.EaveHeightDatum is null ? "C" : "asked");
+        if (building.StemWall > Length.Zero)
+            yield return Sized(
+                job, "stemWallHeight", "wall strips start on the stem wall", building.StemWall,
+                "asked");
+        if (building.Partition is { } partition)
+            yield return Sized(
+                job, "partition",
+                "roof and sidewalls are covered on one side of the partition only", partition,
+                "asked");
+        yield return new(
+            "coverOverhangs", "whether blanket reaches over the overhangs to the fascia",
+            given.Roof?.CoverOverhangs == true ? "yes" : "no", null,
+            given.Roof?.CoverOverhangs == true ? "asked" : "C");
+        foreach (var lean in building.LeanTos)
+            yield return new(
+                $"leanTo{lean.Side}", "what lies inside the lean-to",
+                lean.Inside.ToString().ToLowerInvariant(), null, "asked");
+        yield return new(
+            "framing", "purlins and girts for the heat summary and the fixings",
+            string.Create(CultureInfo.InvariantCulture,
+                $"{building.RoofFraming.SpacingMm / 25.4:0.#} and "
+                + $"{building.WallFraming.SpacingMm / 25.4:0.#} in centres"), null,
+            given.Framing is null ? "C" : "asked");
+    }
+
+    private static IEnumerable<Assumption> OfRules(Job job)
+    {
+        if (job.Plan.RoofChoice is { } choice)
+            yield return new(
+                "roofLayout", $"how roof strips are laid: {choice.Why}",
+                choice.Layout == RoofLayout.OverRidge ? "overRidge" : "eaveToRidge", null,
+                choice.Why == "as asked" ? "asked" : "C");
+        yield return new(
+            "strip1", "roof and sidewall strips are counted from endwall 1, endwall strips from "
+            + "sidewall A on both endwalls", "1", null, "C");
+        yield return new(
+            "corners", "sidewalls take the full length and endwalls the full width; neither is "
+            + "shortened for the other", "full", null, "C");
+        yield return new(
+            "openings", "strips wholly inside a wide opening of fixed place become header (and "
+            + "sill) pieces; all others are hung full and cut out on site", "wholly inside", null,
+            "C");
+        yield return new(
+            "endwallPieces", "endwall pieces are square-cut to their highest point and trimmed to "
+            + "the rake on site", "square", null, "C");
+    }
+
+    private static IEnumerable<Assumption> OfProducts(Job job)
+    {
+        foreach (var product in job.Assignments.Select(a => a.Product).Distinct()
+            .Where(p => p.IsCutFromRolls).OrderBy(p => p.Code, StringComparer.Ordinal))
+            yield return new(
+                "coverage", $"what one strip of {product.Code} covers, by its construction",
+                product.Construction.Value switch
+                {
+                    StripConstruction.LapInside =>
+                        $"nominal width less {job.Say(product.LapInsideWidth)}",
+                    _ => "nominal width",
+                }, null, product.Construction.Mark);
+    }
+
+    private static IEnumerable<Assumption> OfPractice(Practice practice)
+    {
+        foreach (var rule in PracticeRules.Lengths)
+            yield return new(
+                rule.Id, rule.Text, practice[rule.Id].Number(practice.Metric),
+                LengthWords.Unit(practice.Metric), practice.MarkOf(rule.Id));
+        yield return Plain("drapePercent", "added to roof slope lengths for sag",
+            practice.DrapePercent, "%");
+        yield return Plain("tapeExtraPercent", "added to joint length for tape",
+            practice.TapeExtraPercent, "%");
+        yield return Plain("onePersonLimit", "heaviest piece for one person",
+            practice.OnePersonLimit.TotalPounds, "lb");
+        yield return Plain("twoPersonLimit", "heaviest piece for two people",
+            practice.TwoPersonLimit.TotalPounds, "lb");
+        yield return Plain("bagLimit", "heaviest bag with several pieces",
+            practice.BagLimit.TotalPounds, "lb");
+        yield return new(
+            "mergeShortHeaders", "short headers over one opening become one piece where that fits",
+            practice.MergeShortHeaders ? "yes" : "no", null,
+            practice.MergeShortHeaders ? "asked" : "C");
+
+        Assumption Plain(string id, string text, double value, string unit) => new(
+            id, text, value.ToString("0.###", CultureInfo.InvariantCulture), unit,
+            practice.MarkOf(id));
+    }
+
+    private static Assumption Sized(
+        Job job, string id, string text, Length value, string mark) => new(
+        id, text, value.Number(job.Metric), LengthWords.Unit(job.Metric), mark);
+}

@@ -1,0 +1,167 @@
+using System.Globalization;
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+
+namespace PostFrame.Engine;
+
+/// <summary>What an estimator should look at before ordering.</summary>
+/// <remarks>Source: takeoff.md 1.3, 2.4, 2.6, 2.9, 3, 4.5, 4.6 and W6; common practice.</remarks>
+internal static class Warnings
+{
+    public static IReadOnlyList<Warning> Of(Job job) =>
+    [
+        .. OfPlanes(job), .. OfRoof(job), .. OfStrips(job), .. OfOpenings(job), .. OfPieces(job),
+        .. OfProducts(job),
+    ];
+
+    private static IEnumerable<Warning> OfPlanes(Job job)
+    {
+        if (job.Plan.Uncovered.Count > 0)
+            yield return new(
+                "planes-left-out",
+                "Left without insulation, as asked: "
+                + string.Join(", ", job.Plan.Uncovered.Select(p => p.Title)) + ".", null);
+        foreach (var lean in job.Building.LeanTos.Where(l => l.Inside == LeanToInside.Cold))
+            foreach (var plane in job.Planes.Where(p =>
+                p.Plane.StartsWith("lean", StringComparison.Ordinal)
+                && p.Plane.Contains(lean.Side.ToString(), StringComparison.Ordinal)))
+                yield return new(
+                    "cold-lean-to-covered",
+                    $"{plane.Title} is covered although the lean-to is cold.", plane.Plane);
+    }
+
+    private static IEnumerable<Warning> OfRoof(Job job)
+    {
+        var roofed = job.Planes.Any(p => p.Kind == PlaneKind.Roof && p.Strips > 0);
+        if (!roofed) yield break;
+        if (job.Plan.RoofChoice is { } choice
+            && choice.Why.StartsWith("asked over", StringComparison.Ordinal))
+            yield return new("vent-forbids-over-ridge", $"Laid as pairs: {choice.Why}.", "roof");
+        if (job.Given.Roof?.EaveOverhang is { } overhang && overhang > Length.Zero)
+            yield return new(
+                "vented-eave",
+                "If the soffit lets air in, the eave tuck must not close its path: shorten the "
+                + "tuck, or leave the last purlin space open with a baffle.", null);
+        if (job.Building.Panels.Any(p => p.Treatment == TranslucentTreatment.CoverAndCut))
+            yield return new(
+                "cut-out-panels",
+                "Strips run over translucent panels: cut them out, fold the facing in and tape the "
+                + "same day. Blanket left over a panel hides a fall hazard from above.", null);
+        var drape = job.Units.SelectMany(u => u.Pieces).Select(p => p.Draft)
+            .Where(d => !d.Plane.IsWall)
+            .Select(d => job.Rule.DrapeOf(d.Plane, d.Top.Up - d.Bottom))
+            .DefaultIfEmpty(Length.Zero).Max();
+        if (drape > (job.Practice.EaveTuck + job.Practice.RidgeLap).Times(0.5))
+            yield return new(
+                "much-drape",
+                $"The drape comes to {job.Say(drape)}, more than half the end allowances.", null);
+    }
+
+    private static IEnumerable<Warning> OfStrips(Job job)
+    {
+        var scant = Length.FromInches(3);
+        string[] planes = [.. job.Planes.Where(p => p.Strips > 0 && p.Surplus < scant)
+            .Select(p => $"{p.Title} ({job.Say(p.Surplus)})")];
+        if (planes.Length > 0)
+            yield return new(
+                "scant-surplus",
+                $"Less than {job.Say(scant)} of blanket is left over to wrap at corners and rakes: "
+                + string.Join(", ", planes) + ". Add a wrap if it is wanted.", null);
+        foreach (var choice in job.Choices.Where(c => c.Taken))
+            yield return new("thin-last-strip", choice.Text, choice.Plane);
+        foreach (var unit in job.Units.Where(u => u.Unit.Plane.Kind == PlaneKind.Roof
+            && u.Strips.Any(s => IsWholeInches(s.Width, 36) || IsWholeInches(s.Width, 72))))
+            yield return new(
+                "joints-meet-panel-laps",
+                "Strips of this width line up with every lap or every second lap of 36 in panels; "
+                + "start with a narrower or offset strip.", unit.Unit.Plane.Id);
+    }
+
+    private static IEnumerable<Warning> OfOpenings(Job job)
+    {
+        foreach (var unit in job.Units)
+            foreach (var (opening, headers, fits) in
+                HeaderMerge.ShortOnes(unit.Pieces, job.Practice))
+            {
+                var offer = fits
+                    ? $" One piece {opening.Width.SayLong(job.Metric)} long laid along the opening "
+                        + "would do: set mergeShortHeaders."
+                    : "";
+                yield return new(
+                    "short-header",
+                    $"{headers.Count} header piece(s) of about {job.Say(headers[0].Draft.Cut)} "
+                    + $"above the opening at {job.Say(opening.Along!.Value.From)} are fiddly."
+                    + offer, unit.Unit.Plane.Id);
+            }
+        foreach (var saving in job.Savings)
+            yield return new("unplaced-opening", saving.Text, saving.Plane);
+        foreach (var opening in job.Openings.Where(o => o.IsWide && o.Along is not null))
+            if (!job.Units.Any(u => u.Pieces.Any(p => p.Draft.Opening == opening))
+                && job.Planes.Any(p => p.Plane == opening.Plane && p.Strips > 0))
+                yield return new(
+                    "opening-saves-nothing",
+                    $"No strip lies wholly inside the opening at "
+                    + $"{job.Say(opening.Along!.Value.From)}; all are hung full and cut out.",
+                    opening.Plane);
+    }
+
+    private static IEnumerable<Warning> OfPieces(Job job)
+    {
+        foreach (var group in job.Pieces.GroupBy(p => (p.Product, p.Width)))
+        {
+            var roll = job.ProductOf(group.Key.Product).Rolls
+                .First(r => r.Width == group.Key.Width).RollLength - job.Practice.EndTrim;
+            string[] tooLong = [.. group.Where(p => p.Cut > roll).Select(p => p.Mark)];
+            if (tooLong.Length > 0)
+                yield return new(
+                    "piece-longer-than-roll",
+                    $"{tooLong.Length} piece(s) of {group.Key.Product} are longer than a roll "
+                    + $"yields ({roll.SayLong(job.Metric)}), such as {tooLong[0]}: choose pairs or "
+                    + "order longer rolls.", group.First(p => p.Cut > roll).Plane);
+        }
+        foreach (var (id, least, most, text) in new[]
+        {
+            ("two-people", job.Practice.OnePersonLimit, job.Practice.TwoPersonLimit,
+                "need two people"),
+            ("hoist", job.Practice.TwoPersonLimit, Mass.FromPounds(double.MaxValue),
+                "need a hoist"),
+        })
+        {
+            Piece[] heavy = [.. job.Pieces.Where(p => p.Weight > least && !(p.Weight > most))];
+            if (heavy.Length > 0)
+                yield return new(
+                    id, string.Create(CultureInfo.InvariantCulture,
+                        $"{heavy.Length} piece(s) over {least.TotalPounds:0} lb {text}, such as "
+                        + $"{heavy[0].Mark} at {heavy[0].Weight.TotalPounds:0.0} lb."), null);
+        }
+        var longest = job.Pieces.Where(p => p.Plane == "roof" && job.Building.Roof.Ridge is not null)
+            .Select(p => p.Cut).DefaultIfEmpty(Length.Zero).Max();
+        if (longest > Length.FromFeet(26))
+            yield return new(
+                "long-over-ridge",
+                $"Pieces of {longest.SayLong(job.Metric)} over the ridge need two people, calm air "
+                + "and both slopes open at once.", "roof");
+    }
+
+    private static IEnumerable<Warning> OfProducts(Job job)
+    {
+        foreach (var product in job.Assignments.Select(a => a.Product).Distinct()
+            .OrderBy(p => p.Code, StringComparer.Ordinal))
+            if (product.Kind == ProductKind.Blanket
+                && product.Thickness.Value >= Length.FromInches(4))
+                yield return new(
+                    "thick-blanket",
+                    $"{product.Title}: blanket of 4 in and more between cladding and framing needs "
+                    + "longer screws and the building designer's consent.", null);
+            else if (product.Kind == ProductKind.BubbleSheet)
+                yield return new(
+                    "bubble-alone",
+                    $"{product.Title}: the sheet alone is about R-1. Any larger figure is for an "
+                    + "assembly with still, enclosed air spaces and one direction of heat flow.",
+                    null);
+    }
+
+    private static bool IsWholeInches(Length width, double inches) =>
+        width == Length.FromInches(inches);
+}
