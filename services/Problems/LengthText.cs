@@ -56,7 +56,8 @@ public static partial class LengthText
 
     private static LengthReading InFeetAndInches(Match match)
     {
-        if (!match.Groups["feet"].Success && !match.Groups["mark"].Success)
+        var isBare = HasInches(match) && !match.Groups["mark"].Success;
+        if (isBare && match.Groups["foot"].Value != "'")
         {
             return LengthReading.Broken(
                 "unit-missing", $"Which unit? Write a length like {Forms}.");
@@ -155,7 +156,7 @@ public static partial class LengthText
 
     [GeneratedRegex(
         @"^(?<minus>-)?"
-        + @"((?<feet>\d{1,9}(\.\d{1,9})?|\.\d{1,9}) ?('|ft\.?|feet|foot) ?-? ?)?"
+        + @"((?<feet>\d{1,9}(\.\d{1,9})?|\.\d{1,9}) ?(?<foot>'|ft\.?|feet|foot) ?-? ?)?"
         + @"(((?<inches>\d{1,9}(\.\d{1,9})?|\.\d{1,9})([ -] ?(?<over>\d{1,4})/(?<under>\d{1,4}))?"
         + @"|(?<over>\d{1,4})/(?<under>\d{1,4})) ?(?<mark>""|in\.?|inches|inch)?)?$")]
     private static partial Regex Imperial();

@@ -42,13 +42,28 @@ public sealed class Mistakes
     }
 
     /// <summary>
-    /// Adds what a later check found, but not about a member that is noted already: a width that
-    /// could not be read is not also missing.
+    /// Adds what a later check found, but not about a member that is noted already or lies inside
+    /// one: a width that could not be read is not also missing.
     /// </summary>
     public void AddUnlessNoted(IEnumerable<Violation> violations)
     {
         var noted = _listed.Select(mistake => mistake.Path).ToHashSet(StringComparer.Ordinal);
-        AddRange(violations.Where(violation => !noted.Contains(violation.Path)));
+        AddRange(violations.Where(violation => !IsInside(violation.Path, noted)));
+    }
+
+    private static bool IsInside(string path, HashSet<string> noted)
+    {
+        while (!noted.Contains(path))
+        {
+            if (path.LastIndexOf('/') is var end && end < 0)
+            {
+                return false;
+            }
+
+            path = path[..end];
+        }
+
+        return true;
     }
 
     public void Add(

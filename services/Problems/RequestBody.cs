@@ -1,6 +1,5 @@
 using System.Buffers;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Net.Http.Headers;
 
 namespace PostFrame.Problems;
@@ -27,7 +26,7 @@ public readonly record struct RequestBody
 
         if (request.ContentLength > MostBytes)
         {
-            return TooLarge(request);
+            return TooLarge();
         }
 
         var body = new ArrayBufferWriter<byte>((int)(request.ContentLength ?? 4096) + 1);
@@ -42,7 +41,7 @@ public readonly record struct RequestBody
             body.Advance(read);
             if (body.WrittenCount > MostBytes)
             {
-                return TooLarge(request);
+                return TooLarge();
             }
         }
     }
@@ -63,18 +62,12 @@ public readonly record struct RequestBody
             || type.Charset.Equals("\"utf-8\"", StringComparison.OrdinalIgnoreCase));
     }
 
-    /// <summary>Refuses without waiting for the rest; the connection is not worth keeping.</summary>
-    private static RequestBody TooLarge(HttpRequest request)
-    {
-        request.HttpContext.Response.Headers.Connection = "close";
-        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>()
-            is { IsReadOnly: false } limit)
-        {
-            limit.MaxRequestBodySize = MostBytes;
-        }
-
-        return Refused(ProblemKind.BodyTooLarge, $"A body may be {MostBytes} bytes at most.");
-    }
+    /// <summary>
+    /// Refuses before the rest has come; the server reads that on and drops it, so that the caller
+    /// sees the answer instead of a broken connection.
+    /// </summary>
+    private static RequestBody TooLarge() => Refused(
+        ProblemKind.BodyTooLarge, $"A body may be {MostBytes} bytes at most.");
 
     private static RequestBody Refused(ProblemKind kind, string detail) =>
         new() { Refusal = new ProblemAnswer(kind, detail) };

@@ -1,0 +1,36 @@
+using System.Net.Http.Headers;
+using System.Text;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using PostFrame.SizingApi.Sizings;
+
+namespace PostFrame.ServicesTests.Sizing;
+
+/// <summary>The real sizing service on a real port of the loopback.</summary>
+public sealed class SizingHost : WebApplicationFactory<SizingAnswer>
+{
+    public SizingHost()
+    {
+        UseKestrel(0);
+        StartServer();
+    }
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder) =>
+        builder.UseSetting("Logging:LogLevel:Default", "Warning");
+
+    public async Task<HttpResponseMessage> PostAsync(
+        string body, string address = "/v1/sizings", string? accept = null,
+        string mediaType = "application/json")
+    {
+        using var client = CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Post, address);
+        request.Content = new ByteArrayContent(Encoding.UTF8.GetBytes(body));
+        request.Content.Headers.ContentType = MediaTypeHeaderValue.Parse(mediaType);
+        if (accept is not null)
+        {
+            request.Headers.TryAddWithoutValidation("Accept", accept);
+        }
+
+        return await client.SendAsync(request);
+    }
+}
