@@ -59,8 +59,11 @@ public static partial class LengthText
         var isBare = HasInches(match) && !match.Groups["mark"].Success;
         if (isBare && match.Groups["foot"].Value != "'")
         {
-            return LengthReading.Broken(
-                "unit-missing", $"Which unit? Write a length like {Forms}.");
+            return match.Groups["feet"].Success
+                ? LengthReading.Broken(
+                    "length-format", $"Which unit has the second number? Write it like {Forms}.")
+                : LengthReading.Broken(
+                    "unit-missing", $"Which unit? Write a length like {Forms}.");
         }
 
         if (!TryInches(match, out var inches, out var broken))

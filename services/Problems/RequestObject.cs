@@ -266,7 +266,7 @@ public sealed class RequestObject
         {
             if (required && IsPresent)
             {
-                Wrong(name, "required", "", $"\"{name}\" is missing.");
+                Wrong(name, "missing", "", $"\"{name}\" is missing.");
             }
 
             return false;

@@ -45,7 +45,7 @@ public sealed class StrictReading
     [InlineData("""{"size":"10 ft","size":"11 ft"}""", "/size", "duplicate-member")]
     [InlineData("""{"size":"10 ft","syze":"11 ft"}""", "/syze", "unknown-member")]
     [InlineData("""{"size":"10 ft","a/b~c":1}""", "/a~1b~0c", "unknown-member")]
-    [InlineData("""{}""", "/size", "required")]
+    [InlineData("""{}""", "/size", "missing")]
     [InlineData("""{"size":null}""", "/size", "null")]
     [InlineData("""{"size":10}""", "/size", "unit-missing")]
     [InlineData("""{"size":1e999}""", "/size", "unit-missing")]
@@ -78,7 +78,7 @@ public sealed class StrictReading
 
         Assert.Equal(
             ["/a unit-missing", "/b slope-format", "/c finite", "/d date-format", "/e too-many",
-                "/e/1 type", "/f required", "/g control-character"],
+                "/e/1 type", "/f missing", "/g control-character"],
             request.Mistakes.Listed.Select(mistake => $"{mistake.Path} {mistake.Rule}"));
     }
 
