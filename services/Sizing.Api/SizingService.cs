@@ -1,4 +1,5 @@
 using PostFrame.SizingApi.ApiPages;
+using PostFrame.SizingApi.Climate;
 using PostFrame.SizingApi.Desk;
 using PostFrame.SizingApi.Prices;
 using PostFrame.SizingApi.Products;
@@ -21,6 +22,7 @@ public static class SizingService
         _ = app.Services.GetRequiredService<ShopPrices>();
         app.MapSizings();
         app.MapProducts();
+        app.MapClimate();
         app.MapDesk();
         return app;
     }
