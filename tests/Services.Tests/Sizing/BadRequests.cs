@@ -15,9 +15,18 @@ public sealed class BadRequests(SizingHost host) : IClassFixture<SizingHost>
     public static TheoryData<string, string, string, string, int> Form =>
         BadRequestList.From("bad-form.json");
 
+    public static TheoryData<string, string, string, string, int> Buildings =>
+        BadRequestList.From("bad-buildings.json");
+
     [Theory]
     [MemberData(nameof(Form))]
     public async Task Of_wrong_form_are_refused_at_the_place(
+        string name, string body, string pointer, string rule, int status) =>
+        await IsRefused(name, body, pointer, rule, status);
+
+    [Theory]
+    [MemberData(nameof(Buildings))]
+    public async Task For_impossible_buildings_are_refused_at_the_place(
         string name, string body, string pointer, string rule, int status) =>
         await IsRefused(name, body, pointer, rule, status);
 
