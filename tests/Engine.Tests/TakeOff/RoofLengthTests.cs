@@ -1,0 +1,135 @@
+using PostFrame.Engine;
+using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+using Xunit;
+using static PostFrame.EngineTests.TakeOff.Ask;
+
+namespace PostFrame.EngineTests.TakeOff;
+
+/// <summary>Source: takeoff.md 2.4; S = 180·√160/12 = 189.73666 for the 30 ft gable.</summary>
+public sealed class RoofLengthTests
+{
+    private const double S = 189.7366596101;
+
+    private static SizingInput Of(RoofLayout layout, RidgeKind ridge = RidgeKind.Closed) =>
+        Job(360, 480, 120, Gable(4, ridge), Roof(48, layout));
+
+    [Fact]
+    public void Eave_to_closed_ridge_adds_tuck_and_lap() =>
+        Assert.Equal(S + 6 + 6,
+            Of(RoofLayout.EaveToRidge).Sized().PieceAt("RA-01").Exact.TotalInches, 1e-6);
+
+    [Fact]
+    public void Eave_to_vented_ridge_adds_tuck_and_fold_less_the_set_back() =>
+        Assert.Equal(S + 6 - 2 + 3,
+            Of(RoofLayout.EaveToRidge, RidgeKind.Vented).Sized()
+                .PieceAt("RA-01").Exact.TotalInches, 1e-6);
+
+    [Fact]
+    public void Eave_over_ridge_to_eave_adds_two_tucks() =>
+        Assert.Equal(2 * S + 12,
+            Of(RoofLayout.OverRidge).Sized().PieceAt("R-01").Exact.TotalInches, 1e-6);
+
+    [Fact]
+    public void A_slot_of_total_width_t_sets_back_half_of_it_along_the_slope()
+    {
+        var job = Of(RoofLayout.EaveToRidge, RidgeKind.Vented).With(b => b with
+        {
+            Roof = b.Roof! with { VentSlotWidth = In(6) },
+        });
+        Assert.Equal(S + 6 - 3 * 1.0540925534 + 3,
+            job.Sized().PieceAt("RA-01").Exact.TotalInches, 1e-6);
+    }
+
+    [Fact]
+    public void Overhangs_are_covered_only_when_asked_and_then_along_the_slope()
+    {
+        var roof = Gable(4) with { EaveOverhang = In(12), RakeOverhang = In(12) };
+        var bare = Job(360, 480, 120, roof, Roof(48, RoofLayout.EaveToRidge)).Sized();
+        var covered = Job(360, 480, 120, roof with { CoverOverhangs = true },
+            Roof(48, RoofLayout.EaveToRidge)).Sized();
+        Assert.Equal(S + 12, bare.PieceAt("RA-01").Exact.TotalInches, 1e-6);
+        Assert.Equal(S + 12 + 12 * 1.0540925534,
+            covered.PieceAt("RA-01").Exact.TotalInches, 1e-6);
+        Assert.Equal((10, 11), (bare.PlaneAt("roofA").Strips, covered.PlaneAt("roofA").Strips));
+    }
+
+    [Fact]
+    public void Two_pieces_per_side_lap_at_the_break_on_both_ends()
+    {
+        var job = WorkedJobs.W4 with
+        {
+            Insulation =
+            [
+                Roof(60, RoofLayout.EaveToRidge) with { BreakLayout = BreakLayout.Split },
+            ],
+        };
+        var result = job.Sized();
+        Assert.Equal(139.9428 + 6 + 6, result.PieceAt("RA1-01").Exact.TotalInches, 0.0001);
+        Assert.Equal(160.9969 + 6 + 6, result.PieceAt("RA2-01").Exact.TotalInches, 0.0001);
+    }
+
+    [Fact]
+    public void Drape_lengthens_the_slope_by_its_percentage()
+    {
+        var piece = Of(RoofLayout.EaveToRidge).WithPractice(p => p with { DrapePercent = 1 })
+            .Sized().PieceAt("RA-01");
+        Assert.Equal(S * 1.01 + 12, piece.Exact.TotalInches, 1e-6);
+    }
+
+    [Fact]
+    public void No_piece_crosses_a_ridge_that_is_vented_all_along_though_asked_to()
+    {
+        var result = Of(RoofLayout.OverRidge, RidgeKind.Vented).Sized();
+        Assert.DoesNotContain(result.Pieces, p => p.Plane == "roof");
+        Assert.Contains(result.Warnings, w => w.Id == "vent-forbids-over-ridge");
+    }
+
+    [Fact]
+    public void A_vent_on_part_of_the_ridge_makes_pairs_only_where_strips_touch_it()
+    {
+        var result = Of(RoofLayout.OverRidge, RidgeKind.Vented).With(b => b with
+        {
+            Roof = b.Roof! with { VentFrom = In(100), VentTo = In(192) },
+        }).Sized();
+        Assert.Equal([1, 2, 5, 6, 7, 8, 9, 10],
+            result.Pieces.Where(p => p.Plane == "roof").Select(p => p.Strip));
+        Assert.Equal([3, 4], result.Pieces.Where(p => p.Plane == "roofA").Select(p => p.Strip));
+        Assert.Equal(S + 7, result.PieceAt("RB-03").Exact.TotalInches, 1e-6);
+    }
+
+    [Fact]
+    public void Pairs_beside_a_part_length_vent_lap_where_the_ridge_is_closed()
+    {
+        var result = Of(RoofLayout.EaveToRidge, RidgeKind.Vented).With(b => b with
+        {
+            Roof = b.Roof! with { VentFrom = In(100), VentTo = In(192) },
+        }).Sized();
+        Assert.Equal(S + 12, result.PieceAt("RA-02").Exact.TotalInches, 1e-6);
+        Assert.Equal(S + 7, result.PieceAt("RA-03").Exact.TotalInches, 1e-6);
+    }
+
+    [Theory]
+    [InlineData(360, RidgeKind.Closed, "blanket-3-white", "roof")]
+    [InlineData(528, RidgeKind.Closed, "blanket-3-white", "roofA")]
+    [InlineData(360, RidgeKind.Vented, "blanket-3-white", "roofA")]
+    [InlineData(480, RidgeKind.Closed, "blanket-6-white", "roofA")]
+    public void Left_to_itself_the_layout_follows_vent_run_and_weight(
+        double width, RidgeKind ridge, string product, string plane)
+    {
+        var line = Roof(72, RoofLayout.Auto) with { Product = product };
+        var result = Job(width, 480, 120, Gable(4, ridge), line).Sized();
+        Assert.Contains(result.Planes, p => p.Plane == plane);
+    }
+
+    [Fact]
+    public void A_48_in_strip_of_26_ft_is_an_ordinary_piece_in_the_trade()
+    {
+        // Common practice, no source: 24 ft wide, 4:12, over the ridge.
+        var piece = Job(288, 480, 120, Gable(4), Roof(48, RoofLayout.OverRidge)).Sized()
+            .PieceAt("R-01");
+        Assert.Equal(In(318), piece.Cut);
+        Assert.InRange(piece.Weight.TotalPounds, 10, 50);
+    }
+}
