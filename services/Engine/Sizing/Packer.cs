@@ -13,6 +13,10 @@ internal sealed class Packer(Job job)
 {
     private static readonly Length PalletSide = Length.FromInches(48);
 
+    /// <summary>Four coils of this size fill a pallet layer; a shared bag is not made bigger.
+    /// </summary>
+    private static readonly Length SharedCoil = PalletSide.Times(0.5);
+
     public Packing? Pack()
     {
         if (job.Pieces.Count == 0) return null;
@@ -53,7 +57,7 @@ internal sealed class Packer(Job job)
             return false;
         Piece[] together = [.. bag, next];
         return !(WeightOf(together) > job.Practice.BagLimit)
-            && CoilOf(together) <= job.Practice.BagDiameter;
+            && CoilOf(together) <= Length.Min(job.Practice.BagDiameter, SharedCoil);
     }
 
     private Bag BagOf(int number, IReadOnlyList<Piece> pieces)

@@ -1,0 +1,112 @@
+using PostFrame.Engine;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+using Xunit;
+using static PostFrame.EngineTests.TakeOff.Ask;
+
+namespace PostFrame.EngineTests.TakeOff;
+
+/// <summary>Source: takeoff.md 4.3 to 4.6.</summary>
+public sealed class ConsumptionTests
+{
+    private static Accessory Item(string id) =>
+        Assert.Single(WorkedJobs.W1.Sized().Accessories, a => a.Id == id);
+
+    [Fact]
+    public void Lap_tape_of_W1_is_the_worked_706_65_ft_on_four_rolls()
+    {
+        var tape = Item("lapTape");
+        Assert.Equal(8076 / 12.0 * 1.05, tape.Needed, 0.005);
+        Assert.Equal((706.65, 4), (tape.Needed, tape.Quantity));
+    }
+
+    [Fact]
+    public void Double_faced_tape_runs_twice_along_every_slope_and_wall() =>
+        Assert.Equal(2 * 2 * 40 + 2 * (30 + 40 + 30 + 40), Item("doubleFacedTape").Needed, 0.005);
+
+    [Fact]
+    public void Staples_are_150_per_100_ft_of_joint() =>
+        Assert.Equal((int)Math.Ceiling(673 * 1.5), Item("staples").Quantity);
+
+    [Fact]
+    public void Cap_nails_stand_every_12_in_at_top_and_base_and_24_in_at_girts()
+    {
+        // Perimeter 140 ft; girts at 24 in up to 10 ft: rows at 2, 4, 6 and 8 ft.
+        Assert.Equal(2 * 140 + 4 * 140 / 2, Item("capNails").Quantity);
+    }
+
+    [Fact]
+    public void A_33_ft_piece_of_3_in_blanket_coils_to_22_5_in()
+    {
+        var packing = WorkedJobs.W1.Sized().Packing!;
+        Assert.Equal(22.5, packing.Bags[0].CoilDiameter.TotalInches, 0.05);
+    }
+
+    [Fact]
+    public void A_piece_weighs_its_facing_width_times_its_length()
+    {
+        // 51 in of facing × 33 ft × 0.16 lb/ft².
+        var weight = WorkedJobs.W1.Sized().PieceAt("R-01").Weight;
+        Assert.Equal(51 / 12.0 * 33 * 0.16, weight.TotalPounds, 1e-9);
+    }
+
+    [Fact]
+    public void Bags_hold_every_piece_once_and_share_only_wall_pieces_within_their_limits()
+    {
+        var result = WorkedJobs.W1.Sized();
+        var bags = result.Packing!.Bags;
+        Assert.Equal(result.Pieces.Select(p => p.Mark), bags.SelectMany(b => b.Marks));
+        Assert.All(bags.Where(b => b.Marks.Count > 1), b =>
+        {
+            Assert.True(b.Weight.TotalPounds <= 40 && b.CoilDiameter <= In(30));
+            Assert.Single(b.Marks.Select(m => m.Split('-')[0]).Distinct());
+            Assert.DoesNotContain(b.Marks, m => m.StartsWith('R'));
+        });
+    }
+
+    [Theory]
+    [InlineData("W1")]
+    [InlineData("W2")]
+    [InlineData("W4")]
+    [InlineData("W5")]
+    public void A_pallet_takes_roughly_8_to_16_pieces(string job)
+    {
+        var result = WorkedJobs.Get(job).Sized();
+        Assert.InRange(result.Pieces.Count / (double)result.Packing!.Pallets, 8, 16);
+    }
+
+    [Fact]
+    public void Spray_foam_batts_and_board_are_taken_off_by_net_area()
+    {
+        var job = Job(360, 480, 120, Gable(4),
+            Roof(48, RoofLayout.OverRidge),
+            new InsulationInput
+            {
+                Planes = ["sidewallA"], Product = "spray-foam-closed", Thickness = In(2),
+            },
+            new InsulationInput { Planes = ["sidewallB"], Product = "batt-3-5-unfaced" },
+            new InsulationInput { Planes = ["endwall1"], Product = "board-2-xps" });
+        var goods = job.Sized().AreaGoods;
+        // 40 × 10 ft: 800 board feet; 400 ft² at 88 a bag: 5; 375 ft² in 32 ft² sheets: 12.
+        Assert.Equal([("batt-3-5-unfaced", 5, "bags"), ("board-2-xps", 12, "sheets"),
+            ("spray-foam-closed", 800, "board feet")],
+            goods.Select(g => (g.Product, g.Quantity, g.Unit)));
+    }
+
+    [Fact]
+    public void Prices_come_from_the_shops_list_and_gaps_are_named_not_filled()
+    {
+        var list = new PriceList
+        {
+            Id = "demo", Version = "1", Currency = "USD", Note = "made up",
+            UnitPrices = new Dictionary<string, decimal>
+            {
+                ["blanket-3-white"] = 0.50m, ["lapTape"] = 20m,
+            },
+            PerPiece = 2m,
+        };
+        var price = (WorkedJobs.W1 with { Prices = list }).Sized().Price!;
+        Assert.Equal(3032 * 0.50m + 4 * 20m + 46 * 2m, price.Total);
+        Assert.Contains(price.NotPriced, n => n.StartsWith("staples", StringComparison.Ordinal));
+    }
+}
