@@ -12,7 +12,9 @@ public sealed class CuttingOptions
     [Range(0.001, 600)]
     public double WorkSeconds { get; set; } = 2;
 
-    /// <summary>After this the best plan so far is taken, however slow the machine [time].</summary>
+    /// <summary>
+    /// After this the best plan so far is taken, however slow the machine [time].
+    /// </summary>
     [Range(typeof(TimeSpan), "00:00:00.1", "01:00:00")]
     public TimeSpan LongestPlanning { get; set; } = TimeSpan.FromSeconds(30);
 }

@@ -2,6 +2,7 @@ using Microsoft.OpenApi;
 using PostFrame.CuttingWorker.Messages;
 using PostFrame.CuttingWorker.Plans;
 using PostFrame.CuttingWorker.Queue;
+using PostFrame.CuttingWorker.Stock;
 using PostFrame.Messaging;
 
 namespace PostFrame.CuttingWorker;
@@ -36,6 +37,16 @@ public static class CuttingSetup
                 document.Servers = [];
                 return Task.CompletedTask;
             });
+            options.AddOperationTransformer((operation, context, _) =>
+            {
+                if (context.Description.ActionDescriptor.EndpointMetadata
+                    .OfType<BenchRequest.KeyHeader>().Any())
+                {
+                    (operation.Parameters ??= []).Add(BenchRequest.KeyParameter);
+                }
+
+                return Task.CompletedTask;
+            });
         });
         return builder;
     }
@@ -43,7 +54,12 @@ public static class CuttingSetup
     public static WebApplication MapCutting(this WebApplication app)
     {
         app.MapQueue();
+        app.MapRetry();
         app.MapPlans();
+        app.MapMarkCut();
+        app.MapSpoilPiece();
+        app.MapShortenRoll();
+        app.MapRack();
         return app;
     }
 }

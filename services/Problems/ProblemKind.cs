@@ -67,6 +67,16 @@ public sealed record ProblemKind
         "The order is unknown here, or its labels are not printed yet.",
         "Ask GET /v1/orders/{orderNumber} for the order's state and try again when it is labelled.");
 
+    public static readonly ProblemKind PieceNotFound = new(
+        "piece-not-found", 404, "There is no such piece",
+        "No piece with this id came to be cut.",
+        "Read the id from the label, or from GET /v1/cutting/plans/{orderNumber}.");
+
+    public static readonly ProblemKind RollNotFound = new(
+        "roll-not-found", 404, "There is no such roll",
+        "No plan has a roll with this id.",
+        "Take rollId from GET /v1/cutting/plans/{orderNumber}.");
+
     public static readonly ProblemKind PostalCodeNotFound = new(
         "postal-code-not-found", 404, "This postal code is not in the climate data",
         "No station or zone is known for the postal code.",
@@ -155,7 +165,8 @@ public sealed record ProblemKind
     public static readonly IReadOnlyList<ProblemKind> All =
     [
         MalformedJson, BadRequest, IdempotencyKeyMissing,
-        NotFound, OrderNotFound, PlanNotFound, LabelsNotFound, PostalCodeNotFound,
+        NotFound, OrderNotFound, PlanNotFound, LabelsNotFound,
+        PieceNotFound, RollNotFound, PostalCodeNotFound,
         MethodNotAllowed, NotAcceptable, RequestTimeout, OrderNumberTaken, StateConflict,
         PreconditionFailed, BodyTooLarge, AddressTooLong, UnsupportedMediaType,
         InvalidRequest, IdempotencyKeyReused, PreconditionRequired, TooManyRequests,

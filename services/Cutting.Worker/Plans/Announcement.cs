@@ -10,7 +10,9 @@ internal static class Announcement
 {
     private const string Source = "/cutting";
 
-    /// <summary>Says again what is known; nothing while the order still waits for its plan.</summary>
+    /// <summary>
+    /// Says again what is known; nothing while the order still waits for its plan.
+    /// </summary>
     public static void Repeat(StoreTransaction transaction, string order)
     {
         var known = OrderStore.Find(transaction, order)!;

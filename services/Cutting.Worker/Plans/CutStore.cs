@@ -26,7 +26,9 @@ internal static class CutStore
         ORDER BY pl.product, pl.width_nm, pl.plan_id, r.number, p.sequence
         """;
 
-    /// <summary>Every cut on every roll that holds a piece of the order, in cutting order.</summary>
+    /// <summary>
+    /// Every cut on every roll that holds a piece of the order, in cutting order.
+    /// </summary>
     public static IReadOnlyList<CutRow> OfOrder(StoreTransaction view, string order) =>
         view.All<CutRow>(SelectCuts, new { order });
 

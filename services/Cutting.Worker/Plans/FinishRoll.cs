@@ -3,7 +3,9 @@ using PostFrame.Messaging;
 
 namespace PostFrame.CuttingWorker.Plans;
 
-/// <summary>With its last cut a roll is used up, and what is left and long enough is kept.</summary>
+/// <summary>
+/// With its last cut a roll is used up, and what is left and long enough is kept.
+/// </summary>
 internal static class FinishRoll
 {
     /// <summary>The id of the offcut that went to the rack, or null when none did.</summary>

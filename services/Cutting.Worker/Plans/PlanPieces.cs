@@ -52,7 +52,9 @@ public static class PlanPieces
             MinUsefulOffcutNm = minUsefulOffcutNm,
         };
 
-    /// <summary>Where every roll costs the same, each costs one: the cost is the roll count.</summary>
+    /// <summary>
+    /// Where every roll costs the same, each costs one: the cost is the roll count.
+    /// </summary>
     private static List<StockType> StockOf(List<RollAtHand> rack)
     {
         var costs = rack.Select(CostOf).ToList();

@@ -90,7 +90,9 @@ public sealed record RollAtHand
 
     public required long LengthNm { get; init; }
 
-    /// <summary>Lost to square the end [nm]; an offcut and a begun roll are square already.</summary>
+    /// <summary>
+    /// Lost to square the end [nm]; an offcut and a begun roll are square already.
+    /// </summary>
     public required long EndTrimNm { get; init; }
 
     /// <summary>The rack's id; null for a kind of roll that can always be had.</summary>

@@ -130,7 +130,12 @@ internal static class PlanStore
         StoreTransaction transaction, long planId, int number, RollPlan roll) =>
         transaction.Single<long>(InsertRoll, new
         {
-            planId, number, roll.StockId, roll.RollLengthNm, roll.EndTrimNm, roll.LeftOverNm,
+            planId,
+            number,
+            roll.StockId,
+            roll.RollLengthNm,
+            roll.EndTrimNm,
+            roll.LeftOverNm,
             roll.LeavesOffcut,
         });
 
@@ -178,7 +183,9 @@ internal static class PlanStore
         WHERE NOT EXISTS (SELECT 1 FROM roll WHERE roll.plan_id = plan.plan_id)
         """;
 
-    /// <summary>Lets go of rolls nothing is cut from any more, and of plans without rolls.</summary>
+    /// <summary>
+    /// Lets go of rolls nothing is cut from any more, and of plans without rolls.
+    /// </summary>
     public static void ClearEmpty(StoreTransaction transaction)
     {
         transaction.Execute(DeleteEmptyRolls);
@@ -229,7 +236,9 @@ internal sealed record RollRow
 
     public required long LastCut { get; init; }
 
-    /// <summary>Something was cut from it, or its true length was measured: it must be kept.</summary>
+    /// <summary>
+    /// Something was cut from it, or its true length was measured: it must be kept.
+    /// </summary>
     public bool IsBegun => CutNm > 0 || SpoiledNm > 0 || IsShort || FinishedAt is not null;
 
     /// <summary>What can still be cut from it [nm].</summary>

@@ -7,7 +7,9 @@ namespace PostFrame.CuttingWorker.Plans;
 /// <summary>Everything a plan is made from, read in one view of the store.</summary>
 internal sealed record PlanningState
 {
-    /// <summary>The count of changes when this was read; a plan is stored only while it holds.</summary>
+    /// <summary>
+    /// The count of changes when this was read; a plan is stored only while it holds.
+    /// </summary>
     public required long Changes { get; init; }
 
     /// <summary>The order that has waited longest.</summary>

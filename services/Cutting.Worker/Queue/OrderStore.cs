@@ -84,7 +84,11 @@ internal static class OrderStore
         {
             transaction.Execute(InsertOffer, new
             {
-                order, roll.Product, roll.WidthNm, roll.RollLengthNm, roll.EndTrimNm,
+                order,
+                roll.Product,
+                roll.WidthNm,
+                roll.RollLengthNm,
+                roll.EndTrimNm,
                 roll.MinUsefulOffcutNm,
             });
         }
@@ -108,8 +112,16 @@ internal static class OrderStore
     {
         var taken = transaction.Execute(UpsertPiece, new
         {
-            order, place, piece.PieceId, piece.Mark, piece.Plane, piece.Product, piece.WidthNm,
-            piece.WidthText, piece.CutNm, piece.CutText,
+            order,
+            place,
+            piece.PieceId,
+            piece.Mark,
+            piece.Plane,
+            piece.Product,
+            piece.WidthNm,
+            piece.WidthText,
+            piece.CutNm,
+            piece.CutText,
         });
         if (taken == 0)
         {
@@ -137,6 +149,16 @@ internal static class OrderStore
     /// <summary>Asks for a new plan.</summary>
     public static void Wait(StoreTransaction transaction, string order) =>
         transaction.Execute(UpdateWaiting, new { order });
+
+    private const string UpdateRetry =
+        """
+        UPDATE cutting_order SET state = 'waiting', tries = 0, refusals = NULL
+        WHERE order_number = @order AND state <> 'planned'
+        """;
+
+    /// <summary>A refused order is planned again.</summary>
+    public static void Retry(StoreTransaction transaction, string order) =>
+        transaction.Execute(UpdateRetry, new { order });
 
     private const string UpdatePlanned =
         """

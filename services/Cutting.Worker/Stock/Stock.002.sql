@@ -14,9 +14,10 @@ CREATE TABLE stock (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX stock_by_kind ON stock (product, width_nm, received_at);
 
--- Answers to receipts, so that a receipt sent twice puts rolls on the rack once.
-CREATE TABLE receipt (
-  receipt_id  TEXT    NOT NULL PRIMARY KEY,
-  stock_ids   TEXT    NOT NULL,
-  received_at INTEGER NOT NULL
+-- Requests of the bench that were answered, by their Idempotency-Key.
+CREATE TABLE answered (
+  key         TEXT    NOT NULL PRIMARY KEY,
+  request     TEXT    NOT NULL,
+  answer      TEXT    NOT NULL,
+  answered_at INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;

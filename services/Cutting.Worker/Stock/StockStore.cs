@@ -21,7 +21,9 @@ internal static class StockStore
         ORDER BY s.product, s.width_nm, s.received_at, s.stock_id LIMIT @most
         """;
 
-    /// <summary>What lies on the rack, oldest first; with a roll id where a plan has taken it.</summary>
+    /// <summary>
+    /// What lies on the rack, oldest first; with a roll id where a plan has taken it.
+    /// </summary>
     public static IReadOnlyList<StockRow> Rack(StoreTransaction view, int most) =>
         view.All<StockRow>(SelectRack, new { most });
 
@@ -37,6 +39,15 @@ internal static class StockStore
     public static IReadOnlyList<StockRow> Free(
         StoreTransaction view, IReadOnlyList<long> released) =>
         view.All<StockRow>(SelectFree, new { released });
+
+    private const string SelectOne =
+        $"""
+        SELECT {Columns}
+        FROM stock s LEFT JOIN roll r ON r.stock_id = s.stock_id WHERE s.stock_id = @id
+        """;
+
+    public static StockRow Find(StoreTransaction view, string id) =>
+        view.Single<StockRow>(SelectOne, new { id })!;
 
     private const string CountStock = "SELECT count(*) FROM stock";
 
@@ -78,19 +89,11 @@ internal static class StockStore
     public static void Used(StoreTransaction transaction, string id) =>
         transaction.Execute(SetUsed, new { id, now = transaction.NowUnixMs });
 
-    private const string SelectReceipt =
-        "SELECT stock_ids FROM receipt WHERE receipt_id = @receipt";
+    private const string SelectOffcut = "SELECT stock_id FROM stock WHERE from_roll = @rollId";
 
-    public static string? Receipt(StoreTransaction view, string receipt) =>
-        view.Single<string>(SelectReceipt, new { receipt });
-
-    private const string InsertReceipt =
-        """
-        INSERT INTO receipt (receipt_id, stock_ids, received_at) VALUES (@receipt, @ids, @now)
-        """;
-
-    public static void AddReceipt(StoreTransaction transaction, string receipt, string ids) =>
-        transaction.Execute(InsertReceipt, new { receipt, ids, now = transaction.NowUnixMs });
+    /// <summary>The offcut a roll left, or null.</summary>
+    public static string? OffcutOf(StoreTransaction view, long rollId) =>
+        view.Single<string>(SelectOffcut, new { rollId });
 }
 
 internal sealed record NewStock

@@ -1,0 +1,60 @@
+using System.ComponentModel;
+using PostFrame.CuttingWorker.Plans;
+
+namespace PostFrame.CuttingWorker.Stock;
+
+/// <summary>What lies on the rack, oldest first within a product and width.</summary>
+public sealed record RackBody
+{
+    public required IReadOnlyList<StockBody> Stock { get; init; }
+
+    [Description("There is more than is listed.")]
+    public required bool HasMore { get; init; }
+}
+
+public sealed record StockBody
+{
+    [Description("As on the label of the roll or offcut.")]
+    public required string StockId { get; init; }
+
+    [Description("roll, or offcut: what a roll left and was long enough to keep.")]
+    public required string Kind { get; init; }
+
+    public required string Product { get; init; }
+
+    public required double WidthIn { get; init; }
+
+    public required double WidthMm { get; init; }
+
+    public required double LengthIn { get; init; }
+
+    public required double LengthMm { get; init; }
+
+    public required string LengthText { get; init; }
+
+    [Description("Lost once to square the end.")]
+    public required double EndTrimIn { get; init; }
+
+    public string? Lot { get; init; }
+
+    public required DateTimeOffset ReceivedAt { get; init; }
+
+    [Description("The roll of a plan that has taken it; absent while it is free.")]
+    public long? RollId { get; init; }
+
+    internal static StockBody Of(StockRow row) => new()
+    {
+        StockId = row.StockId,
+        Kind = row.Kind,
+        Product = row.Product,
+        WidthIn = Words.Inches(row.WidthNm),
+        WidthMm = Words.Millimetres(row.WidthNm),
+        LengthIn = Words.Inches(row.LengthNm),
+        LengthMm = Words.Millimetres(row.LengthNm),
+        LengthText = Words.Length(row.LengthNm),
+        EndTrimIn = Words.Inches(row.EndTrimNm),
+        Lot = row.Lot,
+        ReceivedAt = DateTimeOffset.FromUnixTimeMilliseconds(row.ReceivedAt),
+        RollId = row.RollId,
+    };
+}
