@@ -1,3 +1,24 @@
+using PostFrame.CuttingWorker;
+using PostFrame.LabellingWorker;
+using PostFrame.Messaging;
+using PostFrame.Problems;
+using PostFrame.SingleHost;
+using PostFrame.SizingApi;
+using PostFrame.SizingApi.ApiPages;
+
+// Every service in one process, on one port, with one data folder. Composition only.
 var builder = WebApplication.CreateBuilder(args);
+builder.AddDefaults();
+builder.AddSizing();
+builder.AddCutting();
+builder.AddLabelling();
+
 var app = builder.Build();
+app.UseProblems();
+app.MapSizing();
+app.MapCutting();
+app.MapLabelling();
+app.MapPipelineHealth();
+app.MapApiPages(("sizing", "Sizing"), ("cutting", "Cutting"), ("labelling", "Labelling"));
+app.MapWelcome();
 app.Run();
