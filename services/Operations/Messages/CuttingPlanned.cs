@@ -1,0 +1,26 @@
+using MassTransit;
+
+namespace PostFrame.Operations.Messages;
+
+/// <summary>Every piece of a revision has its place on a roll.</summary>
+[MessageUrn("cutting-planned.v1")]
+[EntityName("cutting-planned.v1")]
+public sealed record CuttingPlanned
+{
+    public required Guid Id { get; init; }
+
+    public required DateTimeOffset Time { get; init; }
+
+    public required Planned Data { get; init; }
+
+    public sealed record Planned
+    {
+        public required string OrderNumber { get; init; }
+
+        public required int Revision { get; init; }
+
+        public required DateTimeOffset PlannedAt { get; init; }
+
+        public required int RollCount { get; init; }
+    }
+}

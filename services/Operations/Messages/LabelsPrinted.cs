@@ -1,0 +1,26 @@
+using MassTransit;
+
+namespace PostFrame.Operations.Messages;
+
+/// <summary>Labels and checklist of a revision can be fetched.</summary>
+[MessageUrn("labels-printed.v1")]
+[EntityName("labels-printed.v1")]
+public sealed record LabelsPrinted
+{
+    public required Guid Id { get; init; }
+
+    public required DateTimeOffset Time { get; init; }
+
+    public required Printed Data { get; init; }
+
+    public sealed record Printed
+    {
+        public required string OrderNumber { get; init; }
+
+        public required int Revision { get; init; }
+
+        public required DateTimeOffset PrintedAt { get; init; }
+
+        public required int LabelCount { get; init; }
+    }
+}

@@ -1,0 +1,39 @@
+using Microsoft.OpenApi;
+using PostFrame.Messaging;
+using PostFrame.Operations.Pipeline;
+
+namespace PostFrame.Operations;
+
+/// <summary>The operations service: what its own host and the single host both call.</summary>
+public static class OperationsSetup
+{
+    /// <summary>Names its store, its queue and its API document.</summary>
+    internal const string Name = "operations";
+
+    public static WebApplicationBuilder AddOperations(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddPipelineBus(
+            builder.Configuration, Name, typeof(OperationsSetup).Assembly,
+            parts => parts.Consumes<TrackOrders>());
+        builder.Services.AddSingleton<ChangeFeed>();
+        builder.Services.AddOpenApi(Name, options =>
+        {
+            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+            options.AddDocumentTransformer((document, _, _) =>
+            {
+                document.Info = new OpenApiInfo
+                {
+                    Title = "Operations",
+                    Version = "1",
+                    Description = "Where every order stands, at once and as it changes. "
+                        + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
+                };
+                document.Servers = [];
+                return Task.CompletedTask;
+            });
+        });
+        return builder;
+    }
+
+    public static WebApplication MapOperations(this WebApplication app) => app;
+}
