@@ -34,10 +34,11 @@ public static class Outbox
         transaction.Announces = true;
     }
 
+    // What was postponed stands behind what was never tried, so it can hold nothing up.
     private const string SelectDue =
         """
         SELECT id AS Id, type AS Type, body AS Body, attempts AS Attempts
-        FROM outbox WHERE available_at <= @now ORDER BY seq LIMIT @most
+        FROM outbox WHERE available_at <= @now ORDER BY available_at, seq LIMIT @most
         """;
 
     internal static IReadOnlyList<OutboxRow> Due(StoreTransaction transaction, int most) =>

@@ -75,44 +75,56 @@ internal sealed partial class OutboxRelay(
 
         var outcomes = await Task.WhenAll(rows.Select(row => SendAsync(row, stop)));
         FailPoint.Reach(store.Service + ".after-publish");
-        var noneSent = outcomes.All(outcome => outcome is not null);
         await store.WriteAsync(
             transaction =>
             {
-                foreach (var (row, failure) in rows.Zip(outcomes))
+                foreach (var (row, outcome) in rows.Zip(outcomes))
                 {
-                    Record(transaction, row, failure, noneSent);
+                    Record(transaction, row, outcome);
                 }
             },
             CancellationToken.None);
-        Note(noneSent, outcomes.FirstOrDefault(outcome => outcome is not null));
-        return noneSent ? Longer(lastRest) : TimeSpan.Zero;
+        var isBusAway = outcomes.Any(outcome => outcome is { IsBusToBlame: true })
+            && outcomes.All(outcome => outcome is not null);
+        Note(isBusAway, outcomes.FirstOrDefault(outcome => outcome is not null)?.Cause);
+        return isBusAway ? Longer(lastRest) : TimeSpan.Zero;
     }
 
-    /// <summary>The failure, or null when the bus has the message.</summary>
-    private async Task<Exception?> SendAsync(OutboxRow row, CancellationToken stop)
+    /// <summary>What went wrong, or null when the bus has the message.</summary>
+    private async Task<Failure?> SendAsync(OutboxRow row, CancellationToken stop)
     {
+        object message;
         try
         {
-            var message = Read(row);
+            message = Read(row);
+        }
+        catch (Exception unreadable)
+        {
+            return new Failure(unreadable, IsBusToBlame: false);
+        }
+
+        try
+        {
             using var deadline = CancellationTokenSource.CreateLinkedTokenSource(stop);
             deadline.CancelAfter(SendDeadline);
             await bus.Publish(
                 message, types[row.Type],
-                Pipe.Execute<PublishContext>(context =>
-                {
-                    context.MessageId = Guid.Parse(row.Id);
-                    if (context.TryGetPayload<RabbitMqSendContext>(out var rabbit))
-                    {
-                        rabbit.Mandatory = true;
-                    }
-                }),
-                deadline.Token);
+                Pipe.Execute<PublishContext>(context => Address(context, row)), deadline.Token);
             return null;
         }
-        catch (Exception failure) when (!stop.IsCancellationRequested)
+        catch (Exception unsent) when (!stop.IsCancellationRequested)
         {
-            return failure;
+            return new Failure(unsent, IsBusToBlame: true);
+        }
+    }
+
+    /// <summary>Mandatory: a message that no queue takes is a failure, not a success.</summary>
+    private static void Address(PublishContext context, OutboxRow row)
+    {
+        context.MessageId = Guid.Parse(row.Id);
+        if (context.TryGetPayload<RabbitMqSendContext>(out var rabbit))
+        {
+            rabbit.Mandatory = true;
         }
     }
 
@@ -123,8 +135,7 @@ internal sealed partial class OutboxRelay(
             : throw new InvalidOperationException(
                 $"{store.Service} announces no message named {row.Type}.");
 
-    private static void Record(
-        StoreTransaction transaction, OutboxRow row, Exception? failure, bool noneSent)
+    private static void Record(StoreTransaction transaction, OutboxRow row, Failure? failure)
     {
         if (failure is null)
         {
@@ -132,11 +143,11 @@ internal sealed partial class OutboxRelay(
             return;
         }
 
-        // Alone in failing, the row is to blame and waits long; if all fail, the bus is.
-        var seconds = Math.Pow(2, Math.Min(row.Attempts, 10));
-        var wait = TimeSpan.FromSeconds(
-            Math.Min(seconds, (noneSent ? LongestRest : LongestWait).TotalSeconds));
-        Outbox.Failed(transaction, row.Id, wait, failure.GetType().Name + ": " + failure.Message);
+        var longest = failure.IsBusToBlame ? LongestRest : LongestWait;
+        var seconds = Math.Min(Math.Pow(2, Math.Min(row.Attempts, 10)), longest.TotalSeconds);
+        Outbox.Failed(
+            transaction, row.Id, TimeSpan.FromSeconds(seconds),
+            failure.Cause.GetType().Name + ": " + failure.Cause.Message);
     }
 
     private static TimeSpan Longer(TimeSpan rest)
@@ -194,4 +205,6 @@ internal sealed partial class OutboxRelay(
 
     [LoggerMessage(LogLevel.Information, "{Service}: messages are sent again")]
     private static partial void LogSending(ILogger log, string service);
+
+    private sealed record Failure(Exception Cause, bool IsBusToBlame);
 }

@@ -21,6 +21,7 @@ internal sealed class StoreWriter : IDisposable
     private readonly Action _announced;
     private readonly string _service;
     private readonly Thread _thread;
+    private bool _isDisposed;
 
     public StoreWriter(
         string service, SqliteConnection connection, TimeProvider time, Action announced)
@@ -53,6 +54,12 @@ internal sealed class StoreWriter : IDisposable
 
     public void Dispose()
     {
+        if (_isDisposed)
+        {
+            return;
+        }
+
+        _isDisposed = true;
         _waiting.CompleteAdding();
         _thread.Join();
         _connection.Dispose();
