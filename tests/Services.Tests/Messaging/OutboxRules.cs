@@ -51,7 +51,7 @@ public sealed class OutboxRules : IAsyncLifetime
 
         await _host.SayAsync(Guid.NewGuid(), "behind sixty bad rows");
         Assert.Equal("behind sixty bad rows", (await _host.NextAsync()).Text);
-        Assert.Equal(60, Count("outbox WHERE last_error IS NOT NULL"));
+        await UntilAsync(() => Count("outbox WHERE last_error IS NOT NULL") == 60);
     }
 
     [Fact]
