@@ -64,6 +64,9 @@ public static class Outbox
             error,
         });
 
+    /// <summary>How many messages wait to be sent.</summary>
+    public static long Waiting(StoreTransaction transaction) => Backlog(transaction).Waiting;
+
     private const string SelectBacklog =
         "SELECT count(*) AS Waiting, min(created_at) AS OldestUnixMs FROM outbox";
 

@@ -1,6 +1,7 @@
 using PostFrame.CuttingWorker;
 using PostFrame.LabellingWorker;
 using PostFrame.Messaging;
+using PostFrame.OrdersApi;
 using PostFrame.Problems;
 using PostFrame.SingleHost;
 using PostFrame.SizingApi;
@@ -9,16 +10,21 @@ using PostFrame.SizingApi.ApiPages;
 // Every service in one process, on one port, with one data folder. Composition only.
 var builder = WebApplication.CreateBuilder(args);
 builder.AddDefaults();
+builder.AddDirectCalls();
 builder.AddSizing();
+builder.AddOrders();
 builder.AddCutting();
 builder.AddLabelling();
 
 var app = builder.Build();
 app.UseProblems();
 app.MapSizing();
+app.MapOrders();
 app.MapCutting();
 app.MapLabelling();
 app.MapPipelineHealth();
-app.MapApiPages(("sizing", "Sizing"), ("cutting", "Cutting"), ("labelling", "Labelling"));
+app.MapApiPages(
+    ("sizing", "Sizing"), ("orders", "Orders"), ("cutting", "Cutting"),
+    ("labelling", "Labelling"));
 app.MapWelcome();
 app.Run();

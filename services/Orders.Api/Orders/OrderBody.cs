@@ -1,0 +1,135 @@
+using System.Text.Json;
+using PostFrame.Messaging;
+
+namespace PostFrame.OrdersApi.Orders;
+
+/// <summary>What an accepted order is answered with.</summary>
+public sealed record AcceptedOrder
+{
+    public required string OrderNumber { get; init; }
+
+    public required int Revision { get; init; }
+
+    public required string State { get; init; }
+
+    public required DateTimeOffset AcceptedAt { get; init; }
+
+    public required int Pieces { get; init; }
+
+    public required OrderLinks Links { get; init; }
+}
+
+/// <summary>Where an order's things are. Plan and labels are named once they are there.</summary>
+public sealed record OrderLinks(string Self, string? Plan, string? Labels, string? Checklist);
+
+/// <summary>One line of the list of orders.</summary>
+public record OrderLine
+{
+    public required string OrderNumber { get; init; }
+
+    public required int Revision { get; init; }
+
+    /// <summary><c>confirmed</c>, <c>planned</c>, <c>labelled</c> or <c>parked</c>.</summary>
+    public required string State { get; init; }
+
+    public required string NeededBy { get; init; }
+
+    public required ShipToBody ShipTo { get; init; }
+
+    public required BuildingBody Building { get; init; }
+
+    public required int Pieces { get; init; }
+
+    public int? Rolls { get; init; }
+
+    public int? Labels { get; init; }
+
+    public required DateTimeOffset AcceptedAt { get; init; }
+
+    public DateTimeOffset? PlannedAt { get; init; }
+
+    public DateTimeOffset? LabelledAt { get; init; }
+
+    /// <summary>Since when it waits for what comes next; absent when nothing does.</summary>
+    public DateTimeOffset? WaitingSince { get; init; }
+
+    /// <summary>Why it cannot go on by itself; empty unless parked.</summary>
+    public required IReadOnlyList<ParkReason> ParkReasons { get; init; }
+
+    /// <summary>Grows with every change of any order.</summary>
+    public required long Change { get; init; }
+
+    public required OrderLinks Links { get; init; }
+
+    internal static OrderLine From(OrderRow row) => From(row, new OrderLine
+    {
+        OrderNumber = row.OrderNumber,
+        Revision = (int)row.Revision,
+        State = row.State,
+        NeededBy = row.NeededBy,
+        ShipTo = new ShipToBody(row.ShipTo),
+        Building = new BuildingBody(row.Building, row.Summary),
+        Pieces = (int)row.PieceCount,
+        Rolls = (int?)row.RollCount,
+        Labels = (int?)row.LabelCount,
+        AcceptedAt = At(row.AcceptedAt),
+        PlannedAt = row.PlannedAt is { } planned ? At(planned) : null,
+        LabelledAt = row.LabelledAt is { } labelled ? At(labelled) : null,
+        ParkReasons = [],
+        Change = row.ChangeNo,
+        Links = LinksOf(row.OrderNumber, row.PlannedAt is not null, row.LabelledAt is not null),
+    });
+
+    private static OrderLine From(OrderRow row, OrderLine line) => line with
+    {
+        WaitingSince = row.State switch
+        {
+            "confirmed" => line.AcceptedAt,
+            "planned" => line.PlannedAt,
+            "parked" => At(row.ParkedAt!.Value),
+            _ => null,
+        },
+        ParkReasons = row.ParkReasons is { } reasons
+            ? JsonSerializer.Deserialize<List<ParkReason>>(reasons, MessageJson.Options)!
+            : [],
+    };
+
+    internal static OrderLinks LinksOf(string orderNumber, bool isPlanned, bool isLabelled) => new(
+        $"/v1/orders/{orderNumber}",
+        isPlanned ? $"/v1/cutting/plans/{orderNumber}" : null,
+        isLabelled ? $"/v1/labels/{orderNumber}.pdf" : null,
+        isLabelled ? $"/v1/labels/{orderNumber}/checklist.pdf" : null);
+
+    internal static DateTimeOffset At(long unixMs) => DateTimeOffset.FromUnixTimeMilliseconds(unixMs);
+}
+
+public sealed record ShipToBody(string Name);
+
+/// <param name="Name">As the caller named it.</param>
+/// <param name="Summary">Sizes and roof in one line.</param>
+public sealed record BuildingBody(string Name, string Summary);
+
+/// <summary>Why an order is parked.</summary>
+/// <param name="Code">For programs.</param>
+/// <param name="Text">For people.</param>
+/// <param name="PieceId">The piece in question, if one is.</param>
+/// <param name="Mark">Its mark.</param>
+public sealed record ParkReason(string Code, string Text, string? PieceId, string? Mark);
+
+/// <summary>One order with all that happened to it.</summary>
+public sealed record OrderBody : OrderLine
+{
+    [System.Diagnostics.CodeAnalysis.SetsRequiredMembers]
+    internal OrderBody(OrderLine line, IReadOnlyList<HistoryLine> history)
+        : base(line) => History = history;
+
+    [System.Text.Json.Serialization.JsonPropertyOrder(1)]
+    public IReadOnlyList<HistoryLine> History { get; init; }
+}
+
+public sealed record HistoryLine(DateTimeOffset At, int Revision, string Event, string Text);
+
+/// <summary>Orders, and where to ask on.</summary>
+/// <param name="Orders">By what was asked: newest first, or in the order they changed.</param>
+/// <param name="Next">The address of the next page; absent on the last.</param>
+public sealed record OrderList(IReadOnlyList<OrderLine> Orders, string? Next);

@@ -1,0 +1,78 @@
+using System.Globalization;
+using PostFrame.OrdersApi.Messages;
+
+namespace PostFrame.OrdersApi.TakeOffs;
+
+/// <summary>A take-off as the workers need it: whole nanometres, and an id on each piece.</summary>
+internal static class Freeze
+{
+    private const decimal NmPerInch = 25_400_000m;
+    private const decimal NmPerMm = 1_000_000m;
+
+    public static IReadOnlyList<OrderConfirmed.Plane> Planes(TakeOff takeOff) =>
+        [.. takeOff.Planes.Select(plane => new OrderConfirmed.Plane
+        {
+            Id = plane.Plane,
+            Title = plane.Title,
+            Kind = plane.Kind,
+            Product = plane.Product,
+            ProductTitle = plane.ProductTitle,
+            NominalR = plane.Thermal is { NominalR: > 0 } thermal ? thermal.NominalR : null,
+            WidthNm = FromMm(takeOff.Pieces.First(piece => piece.Plane == plane.Plane).WidthMm),
+            StripCount = plane.Strips,
+            RunNm = FromIn(plane.RunIn),
+            Outline = [.. plane.OutlineIn.Select(
+                corner => new OrderConfirmed.Corner(FromIn(corner[0]), FromIn(corner[1])))],
+            Openings = [.. plane.Openings.Select(opening => new OrderConfirmed.Opening(
+                opening.Kind, FromIn(opening.FromIn), FromIn(opening.ToIn),
+                FromIn(opening.BottomIn), FromIn(opening.TopIn)))],
+        })];
+
+    /// <param name="takeOff">What to freeze.</param>
+    /// <param name="idOf">The id of the n-th piece, counted from 1.</param>
+    public static IReadOnlyList<OrderConfirmed.Piece> Pieces(
+        TakeOff takeOff, Func<int, string> idOf) =>
+        [.. takeOff.Pieces.Select((piece, n) => new OrderConfirmed.Piece
+        {
+            PieceId = idOf(n + 1),
+            Mark = piece.Mark,
+            Plane = piece.Plane,
+            Strip = piece.Strip,
+            Role = piece.Role,
+            Product = piece.Product,
+            WidthNm = FromMm(piece.WidthMm),
+            CutNm = FromMm(piece.CutMm),
+            CutText = piece.CutText,
+            WidthText = takeOff.Building.Units == "metric"
+                ? Shown(piece.WidthMm) + " mm"
+                : Shown(piece.WidthIn) + " in",
+            FromNm = FromIn(piece.FromIn),
+            ToNm = FromIn(piece.ToIn),
+            BottomNm = FromIn(piece.BottomIn),
+            TopNm = FromIn(piece.TopIn),
+            WeightLb = piece.WeightLb,
+        })];
+
+    public static IReadOnlyList<OrderConfirmed.Stock> Stock(TakeOff takeOff) =>
+        [.. takeOff.Stock.Select(roll => new OrderConfirmed.Stock(
+            roll.Product, FromMm(roll.WidthMm), FromMm(roll.RollLengthMm),
+            FromMm(roll.EndTrimMm), FromMm(roll.MinUsefulOffcutMm)))];
+
+    public static IReadOnlyList<OrderConfirmed.Caution> Cautions(TakeOff takeOff) =>
+        [.. takeOff.Cautions.Select(caution => new OrderConfirmed.Caution(
+            caution.Id, caution.Topic, caution.Text, caution.Basis))];
+
+    public static IReadOnlyList<OrderConfirmed.Accessory> Accessories(TakeOff takeOff) =>
+        [.. takeOff.Accessories.Select(accessory => new OrderConfirmed.Accessory(
+            accessory.Title,
+            string.Create(
+                CultureInfo.InvariantCulture, $"{accessory.Quantity} {accessory.Unit}")))];
+
+    // Millimetres come exact; inches to four decimals, which is enough to draw a place.
+    private static long FromMm(decimal mm) => (long)Math.Round(mm * NmPerMm);
+
+    private static long FromIn(decimal inches) => (long)Math.Round(inches * NmPerInch);
+
+    private static string Shown(decimal number) =>
+        number.ToString("0.##", CultureInfo.InvariantCulture);
+}
