@@ -15,7 +15,7 @@ public static partial class LengthText
     private const int LongestText = 40;
 
     /// <summary>How a length may be written, for messages.</summary>
-    public const string Forms = "\"10 ft\", \"12' 6 1/2\\\"\", \"126 in\", \"4.2 m\", \"4200 mm\"";
+    public const string Forms = "10 ft, 12' 6 1/2\", 126 in, 4.2 m";
 
     /// <summary>Reads a length, or says which rule it breaks.</summary>
     public static LengthReading Read(string text)
@@ -40,7 +40,7 @@ public static partial class LengthText
             ? LengthReading.Broken(
                 "unit-missing", $"Which unit? Write a length like {Forms}.")
             : LengthReading.Broken(
-                "length-format", $"This is not a length we can read. Write one like {Forms}.");
+                "length-format", $"Write a length like {Forms}.");
     }
 
     private static LengthReading InMetric(Match match)
@@ -61,7 +61,7 @@ public static partial class LengthText
         {
             return match.Groups["feet"].Success
                 ? LengthReading.Broken(
-                    "length-format", $"Which unit has the second number? Write it like {Forms}.")
+                    "length-format", $"Give the second number a unit too, like 12' 6\" or 12 ft 6 in.")
                 : LengthReading.Broken(
                     "unit-missing", $"Which unit? Write a length like {Forms}.");
         }

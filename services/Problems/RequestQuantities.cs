@@ -8,7 +8,7 @@ namespace PostFrame.Problems;
 /// <summary>Members that carry a unit, and dates.</summary>
 public static partial class RequestQuantities
 {
-    private const string MassForms = "\"50 lb\" or \"23 kg\"";
+    private const string MassForms = "50 lb or 23 kg";
 
     public static Length? Length(this RequestObject place, string name) =>
         LengthOf(place, name, required: true)?.Length;

@@ -11,7 +11,7 @@ namespace PostFrame.Problems;
 public static partial class SlopeText
 {
     /// <summary>How a slope may be written, for messages.</summary>
-    public const string Forms = "\"4:12\", \"18.5 deg\" or \"33 %\"";
+    public const string Forms = "4:12, 18.5 deg or 33 %";
 
     private const int LongestText = 24;
 

@@ -23,8 +23,21 @@ internal static class DeskPage
             .ExcludeFromDescription();
         routes.MapGet("/desk/examples.json", (HttpContext context) =>
             Answer(context, Examples)).ExcludeFromDescription();
+        routes.MapGet("/desk/host.json", (EndpointDataSource endpoints) =>
+            Results.Content(HostOf(endpoints), "application/json")).ExcludeFromDescription();
         routes.MapGet("/desk/{file}", (string file, HttpContext context) =>
             Answer(context, file)).ExcludeFromDescription();
+    }
+
+    /// <summary>Which neighbours this host carries, so that the page offers no dead ends.</summary>
+    private static string HostOf(EndpointDataSource endpoints)
+    {
+        var paths = endpoints.Endpoints.OfType<RouteEndpoint>()
+            .Select(endpoint => "/" + endpoint.RoutePattern.RawText?.Trim('/')).ToHashSet();
+        var hasBoard = paths.Any(path => path.StartsWith("/board", StringComparison.Ordinal));
+        var takesOrders = paths.Contains("/v1/orders");
+        return $$"""{"board":{{(hasBoard ? "true" : "false")}},"orders":{{
+            (takesOrders ? "true" : "false")}}}""";
     }
 
     private static readonly DeskFile Examples =

@@ -1,6 +1,5 @@
 using PostFrame.Documents;
 using PostFrame.Engine;
-using PostFrame.Engine.Quantities;
 using PostFrame.SizingApi.Sizings;
 using EnginePlaneKind = PostFrame.Engine.Buildings.PlaneKind;
 using OpeningKind = PostFrame.Engine.Buildings.OpeningKind;
@@ -14,8 +13,16 @@ internal static class DrawMap
     {
         Title = result.Building.Name ?? "Building",
         Summary = result.Building.Summary,
-        Planes = [.. result.Planes.Select(plane => Plane(plane, input, result))],
+        Planes = [.. result.Planes.OrderBy(FromRidgeOutward)
+            .Select(plane => Plane(plane, input, result))],
     };
+
+    /// <summary>The order in which planes of one side follow each other down from the ridge.</summary>
+    private static int FromRidgeOutward(PlaneResult plane)
+    {
+        var isLeanTo = plane.Plane.StartsWith("lean", StringComparison.Ordinal);
+        return (isLeanTo ? 2 : 0) + (plane.Kind is EnginePlaneKind.Roof ? 0 : 1);
+    }
 
     private static MapPlane Plane(PlaneResult plane, SizingInput input, SizingResult result) =>
         new()

@@ -18,7 +18,7 @@ internal static class WriteTakeOff
             Building = Building(result.Building),
             Pieces = [.. result.Pieces.Select(piece => Piece(piece, isMetric))],
             Schedule = [.. result.Schedule.Select(line => Schedule(line, result, isMetric))],
-            Planes = [.. result.Planes.Select(Plane)],
+            Planes = [.. InLayingOrder(result).Select(Plane)],
             Totals = Totals(result.Totals),
             Assumptions = [.. result.Assumptions.Select(WriteNotes.Assumption)],
             Warnings = [.. result.Warnings.Select(WriteNotes.Warning)],
@@ -32,6 +32,14 @@ internal static class WriteTakeOff
             Choices = [.. result.Choices.Select(WriteNotes.Choice)],
             Price = result.Price is { } price ? WriteNotes.Price(price) : null,
         };
+    }
+
+    /// <summary>As the pieces come: main roof, lean-to roofs, walls; area goods last.</summary>
+    private static IEnumerable<PlaneResult> InLayingOrder(SizingResult result)
+    {
+        var order = result.Pieces.Select(piece => piece.Plane).Distinct().ToList();
+        return result.Planes.OrderBy(plane =>
+            order.IndexOf(plane.Plane) is var place && place < 0 ? int.MaxValue : place);
     }
 
     private static BuildingLine Building(BuildingSummary building) => new()

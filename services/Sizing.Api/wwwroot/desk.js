@@ -55,6 +55,7 @@ async function ask() {
     } else {
       refuse(await answer.json(), fields);
     }
+    document.body.dataset.state = answer.ok ? 'answered' : 'refused';
   } catch (failure) {
     if (failure.name !== 'AbortError') tell('The desk cannot reach its service just now.');
   }
@@ -81,12 +82,20 @@ function refuse(problem, fields) {
     ? `${violations.length} things to correct` : 'One thing to correct';
   box.querySelector('ul').replaceChildren(...violations.map((violation) => {
     const input = fieldFor(violation.pointer, fields);
-    return make('li', {}, input && !homeless.includes(violation)
-      ? make('a', { href: `#${input.id}` }, violation.message) : violation.message);
+    const hasHome = input && !homeless.includes(violation);
+    const text = hasHome ? `${nameOf(input)}: ${violation.message}` : violation.message;
+    return make('li', {}, hasHome ? make('a', { href: `#${input.id}` }, text) : text);
   }));
   if (violations.length === 0) box.querySelector('ul').append(make('li', {}, problem.detail));
   byId('answer').classList.add('stale');
   tell(byId('answer').hidden ? '' : 'Below is the last building that worked.');
+}
+
+/** What a field is called: its group, if it is one of several alike, and its label. */
+function nameOf(input) {
+  const group = input.closest('.item')?.getAttribute('aria-label');
+  const own = input.getAttribute('aria-label') ?? input.labels[0].textContent;
+  return group ? `${group}, ${own.toLowerCase()}` : own;
 }
 
 /** A lean-to that was taken away takes the rows of its planes with it. */
