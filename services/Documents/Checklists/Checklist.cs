@@ -17,7 +17,7 @@ public static class Checklist
     public static byte[] Png(PackingList list, int page, double dotsPerInch) =>
         Paper.Png(Pages(list)[page - 1], dotsPerInch);
 
-    private static List<Sketch> Pages(PackingList list)
+    internal static IReadOnlyList<Sketch> Pages(PackingList list)
     {
         List<Action<Sketch>> bodies =
         [

@@ -7,13 +7,13 @@ namespace PostFrame.Documents;
 public static class LabelSheet
 {
     /// <exception cref="ArgumentException">A piece id that a bar code cannot carry.</exception>
-    public static byte[] Pdf(LabelSet set)
-    {
-        var pages = set.Labels.Select((label, index) => new LabelPage(set, label, index + 1).Draw());
-        return Paper.Pdf($"Labels {set.OrderNumber} revision {set.Revision}", pages);
-    }
+    public static byte[] Pdf(LabelSet set) =>
+        Paper.Pdf($"Labels {set.OrderNumber} revision {set.Revision}", Pages(set));
 
     /// <summary>One label as a picture; <paramref name="number"/> counts from 1.</summary>
     public static byte[] Png(LabelSet set, int number, double dotsPerInch) =>
         Paper.Png(new LabelPage(set, set.Labels[number - 1], number).Draw(), dotsPerInch);
+
+    internal static IEnumerable<Sketch> Pages(LabelSet set) =>
+        set.Labels.Select((label, index) => new LabelPage(set, label, index + 1).Draw());
 }

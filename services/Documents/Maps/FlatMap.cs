@@ -19,16 +19,15 @@ public static class FlatMap
         Overview(map), Lettering.Clean($"Flat map of {map.Title}"), Description(map));
 
     /// <summary>The overview, then each plane on a page of its own; US Letter landscape.</summary>
-    public static byte[] Pdf(BuildingMap map)
-    {
-        var pages = new List<Sketch> { Overview(map) };
-        pages.AddRange(map.Planes.Select(plane => OnePlane(map, plane)));
-        return Paper.Pdf($"Flat map of {map.Title}", pages);
-    }
+    public static byte[] Pdf(BuildingMap map) =>
+        Paper.Pdf($"Flat map of {map.Title}", Pages(map));
 
     /// <summary>The overview as a picture, <paramref name="widthPx"/> wide.</summary>
     public static byte[] Png(BuildingMap map, int widthPx) =>
         Paper.Png(Overview(map), widthPx * 72 / PageWidthPt);
+
+    internal static IReadOnlyList<Sketch> Pages(BuildingMap map) =>
+        [Overview(map), .. map.Planes.Select(plane => OnePlane(map, plane))];
 
     private static string Description(BuildingMap map) => Lettering.Clean(string.Join("; ",
         map.Planes.Select(plane => $"{plane.Title}: {plane.Strips.Count} pieces")));

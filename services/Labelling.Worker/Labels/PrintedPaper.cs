@@ -13,8 +13,11 @@ internal static partial class PrintedPaper
     private const double NmPerInch = 25_400_000;
     private const double NmPerMm = 1_000_000;
 
-    /// <summary>Our own words; printed on every checklist page.</summary>
-    private const string StandingLine =
+    /// <summary>The caution that stands at the foot of every checklist page.</summary>
+    private const string Standing = "standing";
+
+    /// <summary>Our own words, for an order that does not bring them.</summary>
+    private const string StandingUnlessSaid =
         "This sheet helps you cut and lay blanket. It is not a building plan, a code review or a "
         + "safety plan. The building code in force where you build, your building official, and the "
         + "licensed designer and electrician on the job decide. If this sheet and they disagree, "
@@ -157,9 +160,10 @@ internal static partial class PrintedPaper
                 plane, [.. order.Pieces.Where(piece => piece.Plane == plane.Plane)], numbers))],
             Accessories = [.. (order.Accessories ?? []).Select(
                 item => new PackedAccessory(item.Name, item.Quantity))],
-            Cautions = [.. order.Cautions.Select(
+            Cautions = [.. order.Cautions.Where(caution => caution.Id != Standing).Select(
                 caution => new PrintedCaution(caution.Topic, caution.Text, caution.Basis))],
-            StandingLine = StandingLine,
+            StandingLine = order.Cautions.FirstOrDefault(caution => caution.Id == Standing)?.Text
+                ?? StandingUnlessSaid,
         };
     }
 

@@ -136,6 +136,8 @@ public sealed record ConfirmedPiece
 
 public sealed record ConfirmedCaution
 {
+    public required string Id { get; init; }
+
     public required string Topic { get; init; }
 
     public required string Text { get; init; }
