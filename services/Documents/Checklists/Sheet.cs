@@ -20,12 +20,15 @@ internal static class Sheet
     /// <summary>Source: NIOSH lifting equation, load constant 51 lb; 50 lb is common practice.</summary>
     public const double OnePersonLb = 50;
 
+    /// <summary>0.7 mm: read by hand at arm's length from an office printer's page.</summary>
+    private const double QrModulePt = 2;
+
     public static void Frame(Sketch sketch, PackingList list, int page, int pages)
     {
         var sheetId = $"{list.OrderNumber}/{list.Revision}";
         var qr = new QrSymbol($"{sheetId} {page}/{pages}", forShopFloor: true);
-        const double side = 62;
-        qr.Draw(sketch, new(Right - side + 5, 24), side / qr.Modules);
+        var side = qr.Modules * QrModulePt;
+        qr.Draw(sketch, new(Right - side + 4 * QrModulePt, 20), QrModulePt);
         var room = Inner - side - 8;
         Text(sketch, $"Order {list.OrderNumber} · revision {list.Revision}", new(Left, 44), room, 19,
             bold: true);
@@ -39,11 +42,22 @@ internal static class Sheet
         sketch.Line(new(Left, HeightPt - 54), new(Right, HeightPt - 54), 0.8);
         Text(sketch, $"Sheet {sheetId} · page {page} of {pages}", new(Right, HeightPt - 42), 180, 10,
             bold: true, Anchor.End);
-        var y = HeightPt - 43;
-        foreach (var line in Lettering.Wrap(Lettering.Clean(list.StandingLine), Inner - 190, 6.8))
+        Standing(sketch, list.StandingLine);
+    }
+
+    /// <summary>Three small lines at the foot; it stands in full before the cautions.</summary>
+    private static void Standing(Sketch sketch, string line)
+    {
+        const double room = Inner - 190;
+        var rows = Lettering.Wrap(Lettering.Clean(line, Lettering.LongestText), room, 6.8).ToList();
+        if (rows.Count > 3)
         {
-            sketch.Text(new Words(line, new(Left, y), 6.8));
-            y += 8;
+            rows[2] = Lettering.Fit(rows[2] + " …", room, 6.8, 6.8).Text;
+        }
+
+        for (var i = 0; i < Math.Min(rows.Count, 3); i++)
+        {
+            sketch.Text(new Words(rows[i], new(Left, HeightPt - 43 + i * 8), 6.8));
         }
     }
 

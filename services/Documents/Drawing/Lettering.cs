@@ -15,8 +15,11 @@ internal static class Lettering
     /// <summary>Printed where the typeface has no shape for a character.</summary>
     private const char NoShape = '□';
 
-    /// <summary>No honest text is longer; a hostile one must not cost time.</summary>
-    private const int LongestText = 4000;
+    /// <summary>No honest name is longer; a hostile one must not cost time.</summary>
+    private const int LongestName = 300;
+
+    /// <summary>For texts of several lines.</summary>
+    public const int LongestText = 4000;
 
     private static readonly SKTypeface Regular = Load("LiberationSans-Regular.ttf");
     private static readonly SKTypeface Bold = Load("LiberationSans-Bold.ttf");
@@ -45,12 +48,12 @@ internal static class Lettering
     /// Text as it may be printed: one line, no control, format (direction override, zero width),
     /// private or broken characters, and a box for whatever the typeface lacks.
     /// </summary>
-    public static string Clean(string? text)
+    public static string Clean(string? text, int longest = LongestName)
     {
         var clean = new StringBuilder();
         foreach (var rune in Composed(text ?? "").EnumerateRunes())
         {
-            if (clean.Length >= LongestText)
+            if (clean.Length >= longest)
             {
                 break;
             }
@@ -80,13 +83,21 @@ internal static class Lettering
             return (text, shrunk);
         }
 
-        var keep = text.Length;
-        while (keep > 0 && Width(text[..keep].TrimEnd() + "…", shrunk, bold) > widthPt)
+        return (Shortened(text, widthPt, shrunk, bold), shrunk);
+    }
+
+    /// <summary>The longest beginning that fits with its ellipsis; nothing if not one letter.</summary>
+    private static string Shortened(string text, double widthPt, double size, bool bold)
+    {
+        var (keep, tooLong) = (0, text.Length);
+        while (tooLong - keep > 1)
         {
-            keep--;
+            var middle = (keep + tooLong) / 2;
+            var fits = Width(text[..middle].TrimEnd() + "…", size, bold) <= widthPt;
+            (keep, tooLong) = fits ? (middle, tooLong) : (keep, middle);
         }
 
-        return (keep == 0 ? "" : text[..keep].TrimEnd() + "…", shrunk);
+        return keep == 0 ? "" : text[..keep].TrimEnd() + "…";
     }
 
     /// <summary>Lines no wider than the width, broken at spaces; a longer word is fitted.</summary>

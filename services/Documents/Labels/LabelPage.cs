@@ -37,21 +37,30 @@ internal sealed class LabelPage(LabelSet set, PieceLabel label, int number)
     private void Plane()
     {
         PlaneLook.Band(sketch, new Frame(Edge, Edge, Inner, 20), label.Kind);
-        Squeezed(Lettering.Clean(label.PlaneTitle).ToUpperInvariant(), 64, 38);
-        Squeezed(Lettering.Clean(label.Mark), 130, MarkCapPt / Lettering.CapHeight);
+        Squeezed(Lettering.Clean(label.PlaneTitle).ToUpperInvariant(), 61, 36);
+        Mark();
         Fitted(label.StripText, new(Edge, 147), Inner, 14, bold: true);
         Rule(153);
+    }
+
+    /// <summary>A mark as Orders makes them is as high as it must be; anything else is kept small,
+    /// because its letters may hang below the line.</summary>
+    private void Mark()
+    {
+        var mark = Lettering.Clean(label.Mark);
+        var isPlain = mark.All(c => char.IsAsciiLetterUpper(c) || char.IsAsciiDigit(c) || c == '-');
+        Squeezed(mark, 130, isPlain ? MarkCapPt / Lettering.CapHeight : 32);
     }
 
     private void Length()
     {
         var widthRoom = 82.0;
         Fitted(label.CutText, new(Edge, 189), Inner - widthRoom, 44, bold: true);
-        Fitted(label.CutAlsoText, new(Edge, 205), Inner - widthRoom, 12);
+        Fitted(label.CutAlsoText, new(Edge, 207), Inner - widthRoom, 12);
         Fitted($"× {label.WidthText}", new(Right, 182), widthRoom - 8, 24, true, Anchor.End);
         Fitted("wide", new(Right, 193), widthRoom - 8, 9, false, Anchor.End);
-        Fitted(label.WidthAlsoText, new(Right, 205), widthRoom - 8, 12, false, Anchor.End);
-        Rule(211);
+        Fitted(label.WidthAlsoText, new(Right, 207), widthRoom - 8, 12, false, Anchor.End);
+        Rule(212);
     }
 
     private void MapAndQr()

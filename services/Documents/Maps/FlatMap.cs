@@ -64,7 +64,7 @@ public static class FlatMap
             new PlaneDrawing(sketch, placed, detail).Draw();
             if (detail.HasText)
             {
-                PlaneTitle(sketch, placed);
+                PlaneTitle(sketch, placed, detail);
             }
         }
 
@@ -80,18 +80,25 @@ public static class FlatMap
             return;
         }
 
-        var space = room with { Height = room.Height - 12 };
-        var placed = MapLayout.PlaceAlone(plane, space, MapDetail.OnePlane.GapPt);
-        new PlaneDrawing(sketch, placed, MapDetail.OnePlane).Draw();
+        var detail = MapDetail.OnePlane;
+        var footPt = 12.0;
+        var placed = MapLayout.PlaceAlone(plane, Above(room, footPt), detail.GapPt);
+        if (plane.Strips.Any(strip => StripRooms.IsTooNarrow(placed, strip, detail)))
+        {
+            footPt = 34;
+            placed = MapLayout.PlaceAlone(plane, Above(room, footPt), detail.GapPt);
+        }
+
+        new PlaneDrawing(sketch, placed, detail).Draw();
         if (withTitle)
         {
-            PlaneTitle(sketch, placed);
+            PlaneTitle(sketch, placed, detail);
         }
 
         var around = Frame.Around(placed.Outline);
         var word = plane.Kind == PlaneKind.Endwall ? "sidewall A side" : "endwall 1 side";
         var onRight = placed.Side == MapSide.Mirrored;
-        var corner = new Spot(onRight ? around.Right : around.X, around.Bottom + 11);
+        var corner = new Spot(onRight ? around.Right : around.X, around.Bottom + footPt - 1);
         var text = onRight ? $"{word} ▲" : $"▲ {word}";
         sketch.Text(new Words(text, corner, 9)
         {
@@ -99,19 +106,32 @@ public static class FlatMap
         });
     }
 
+    private static Frame Above(Frame room, double footPt) =>
+        room with { Height = room.Height - footPt };
+
     /// <summary>Pattern and words above the plane: the word tells, pattern and colour support.</summary>
-    private static void PlaneTitle(Sketch sketch, PlacedPlane placed)
+    private static void PlaneTitle(Sketch sketch, PlacedPlane placed, MapDetail detail)
     {
         var around = Frame.Around(placed.Outline);
         var swatch = new Frame(around.X, around.Y - 12, 22, 8);
         PlaneLook.Band(sketch, swatch, placed.Plane.Kind);
-        var pieces = placed.Plane.Strips.Count.ToString(CultureInfo.InvariantCulture);
-        var words = Lettering.Clean(
-            string.Join(" · ", new[] { placed.Plane.Title, placed.Plane.SizeText, $"{pieces} pieces" }
+        var words = Lettering.Clean(string.Join(
+            " · ",
+            new[] { placed.Plane.Title, placed.Plane.SizeText, Pieces(placed, detail) }
                 .Where(part => part.Length > 0)));
-        var (text, size) = Lettering.Fit(
-            words, Math.Max(around.Width - 22, 40), 9, 5, bold: true);
+        var (text, size) = Lettering.Fit(words, around.Width - 26, 9, 5, bold: true);
         sketch.Text(new Words(text, new(swatch.Right + 4, swatch.Bottom), size) { Bold = true });
+    }
+
+    /// <summary>How many; and which, where the strips are too narrow to say it themselves.</summary>
+    private static string Pieces(PlacedPlane placed, MapDetail detail)
+    {
+        var strips = placed.Plane.Strips;
+        var count = strips.Count.ToString(CultureInfo.InvariantCulture);
+        return !detail.HasFootRoom
+            && strips.Any(strip => StripRooms.IsTooNarrow(placed, strip, detail))
+            ? $"{count} pieces, {strips[0].Mark} to {strips[^1].Mark}"
+            : $"{count} pieces";
     }
 
     private static void Heading(Sketch sketch, string title, string summary)

@@ -34,6 +34,10 @@ internal static class MapText
         IReadOnlyList<Frame> rooms, string mark, string length, MapDetail detail) =>
         Best(rooms, Layouts(mark, length), detail)?.Size ?? 0;
 
+    /// <summary>Whether the mark alone fits somewhere.</summary>
+    public static bool Fits(IReadOnlyList<Frame> rooms, string mark, MapDetail detail) =>
+        Best(rooms, [[mark]], detail)?.Size >= detail.LeastTextPt;
+
     /// <summary>A word on a white patch in the middle of its room, or nothing if too small.</summary>
     public static void WriteOnPatch(Sketch sketch, Frame room, string word, MapDetail detail)
     {

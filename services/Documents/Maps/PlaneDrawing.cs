@@ -100,7 +100,8 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         var mark = Lettering.Clean(strip.Mark);
         var length = Lettering.Clean(strip.LengthText);
         var rooms = StripRooms.Free(placed, strip, detail.MostTextPt);
-        if (!MapText.Write(sketch, rooms, mark, length, detail))
+        if (!MapText.Write(sketch, rooms, mark, length, detail)
+            && (detail.HasFootRoom || placed.Side is MapSide.End1 or MapSide.End2))
         {
             CallOut(strip, mark);
         }

@@ -7,9 +7,17 @@ internal static class StripRooms
 {
     private const double EdgePt = 1.2;
 
+    /// <summary>A line's word reaches this far from it, in letter sizes of the strips.</summary>
+    private const double LineWordPt = 1.7;
+
     /// <summary>Free stretches along the strip, and slots beside its openings, on the page.</summary>
     public static IReadOnlyList<Frame> Free(PlacedPlane placed, MapStrip strip, double textPt) =>
         [.. All(placed, strip, textPt).Select(room => room.Inset(EdgePt))];
+
+    /// <summary>A strip too narrow for its own mark: that is set outside, at the foot.</summary>
+    public static bool IsTooNarrow(PlacedPlane placed, MapStrip strip, MapDetail detail) =>
+        !MapText.Fits(
+            Free(placed, strip, detail.MostTextPt), Lettering.Clean(strip.Mark), detail);
 
     /// <summary>What of a strip's height lies inside the outline over all of [from, to].</summary>
     public static (double BottomIn, double TopIn) Reach(
@@ -55,7 +63,7 @@ internal static class StripRooms
         var plane = placed.Plane;
         var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
         var (bottom, top) = Reach(plane, strip.FromIn, toIn, strip);
-        var pad = textPt / placed.Scale;
+        var pad = LineWordPt * textPt / placed.Scale;
         var lines = plane.Lines
             .Where(line => line.FromIn < toIn && line.ToIn > strip.FromIn)
             .Select(line => (From: line.UpIn - pad, To: line.UpIn + pad))

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Xunit;
 using ZXing;
 using ZXing.Common;
 
@@ -56,6 +57,13 @@ internal sealed class RenderedPage
         return reader.Decode(new RGBLuminanceSource(
             grey, Width, Height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text;
     }
+
+    /// <summary>The part a scanner is pointed at [dots].</summary>
+    public RenderedPage Part(int left, int top, int width, int height) => new(
+        [.. Enumerable.Range(top, height).SelectMany(
+            y => grey.Skip(y * Width + left).Take(width))],
+        width,
+        height);
 
     private static void Run(params string[] arguments)
     {

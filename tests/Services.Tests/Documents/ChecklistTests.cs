@@ -1,0 +1,83 @@
+using PostFrame.Documents;
+using UglyToad.PdfPig;
+using Xunit;
+using ZXing;
+
+namespace PostFrame.ServicesTests.Documents;
+
+public sealed class ChecklistTests
+{
+    public static TheoryData<string> Buildings() => LabelTests.Buildings();
+
+    [Theory]
+    [MemberData(nameof(Buildings))]
+    public void Every_page_says_which_sheet_of_how_many_it_is(string title)
+    {
+        using var document = PdfDocument.Open(Checklist.Pdf(List(title)));
+        Assert.All(document.GetPages(), page => Assert.Contains(
+            $"Sheet PF-1001/1 · page {page.Number} of {document.NumberOfPages}", page.Text));
+    }
+
+    [Theory]
+    [MemberData(nameof(Buildings))]
+    public void Every_page_carries_its_sheet_id_for_a_scanner(string title)
+    {
+        // Three dots to a square: the decoder's own finder misses 1 of 465 such codes at four.
+        var pages = RenderedPage.All(Checklist.Pdf(List(title)), 108);
+        Assert.Equal(
+            Enumerable.Range(1, pages.Count).Select(n => $"PF-1001/1 {n}/{pages.Count}"),
+            pages.Select(page => page.Part(page.Width - 180, 20, 170, 130)
+                .Decode(BarcodeFormat.QR_CODE)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Buildings))]
+    public void Every_piece_has_its_row_with_length_and_number(string title)
+    {
+        var list = List(title);
+        using var document = PdfDocument.Open(Checklist.Pdf(list));
+        var text = string.Concat(document.GetPages().Select(page => page.Text));
+        var total = list.Planes.Sum(plane => plane.Pieces.Count);
+        Assert.All(list.Planes.SelectMany(plane => plane.Pieces), piece => Assert.Contains(
+            $"{piece.Mark}{piece.CutText} × {piece.WidthText}{piece.LabelNumber} of {total}"
+                + piece.PieceId,
+            text));
+    }
+
+    [Fact]
+    public void Cautions_are_printed_in_full_with_their_basis()
+    {
+        var list = List("Plain gable");
+        using var document = PdfDocument.Open(Checklist.Pdf(list));
+        var text = string.Concat(document.GetPages().Select(page => page.Text)).Replace(" ", "");
+        Assert.All(list.Cautions, caution => Assert.Contains(
+            (caution.Topic + caution.Text + "Basis: " + caution.Basis).Replace(" ", ""), text));
+    }
+
+    [Theory]
+    [MemberData(nameof(Buildings))]
+    public void Nothing_on_a_checklist_runs_into_anything(string title) =>
+        InkOnPage.AssertNothingOverlaps(Checklist.Pages(List(title)));
+
+    [Fact]
+    public void Every_piece_has_four_boxes_to_tick()
+    {
+        using var document = PdfDocument.Open(Checklist.Pdf(List("Plain gable")));
+        Assert.All(
+            document.GetPages().Where(page => page.Text.Contains("of 46 pieces")),
+            page => Assert.All(
+                ["received", "fitted", "short", "damaged"],
+                word => Assert.Contains(word, page.Text)));
+    }
+
+    [Fact]
+    public void A_plane_that_is_not_on_the_map_is_refused()
+    {
+        var list = List("Plain gable");
+        var wrong = list with { Planes = [list.Planes[0] with { PlaneId = "roofC" }] };
+        Assert.Throws<ArgumentException>(() => Checklist.Pdf(wrong));
+    }
+
+    private static PackingList List(string title) =>
+        SampleBuildings.Packing(FlatMapTests.Map(title));
+}
