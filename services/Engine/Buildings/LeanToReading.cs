@@ -36,7 +36,8 @@ internal sealed class LeanToReading(
             Length.FromFeet(2), Length.FromFeet(100));
         var slope = findings.Required(
             $"{at}/slope", "The slope of the lean-to", input.Slope, Bounds.LeastSlope, 24);
-        var drop = input.Drop ?? Length.Zero;
+        var drop = findings.Optional($"{at}/drop", "The drop", input.Drop, -Bounds.MostPeak,
+            Bounds.MostPeak) ?? Length.Zero;
         if (input.Side is not { } side) return null;
         var wall = side == BuildingSide.A ? roof.Profile.Start.Up : roof.Profile.End.Up;
         if (drop < Length.Zero)

@@ -8,9 +8,23 @@ namespace PostFrame.Engine.Buildings;
 /// </summary>
 /// <remarks>Source: takeoff.md 2.2 and 2.3, table of forms.</remarks>
 internal sealed class RoofReading(
-    RoofInput roof, Length width, Length eaveHeight, HeightDatum datum, Findings findings)
+    RoofInput given, Length width, Length eaveHeight, HeightDatum datum, Findings findings)
 {
     private const string At = "/building/roof";
+
+    /// <summary>The roof as given, sizes out of all bounds left out.</summary>
+    private readonly RoofInput roof = given with
+    {
+        EaveHeightB = findings.Optional($"{At}/eaveHeightB", "Eave height B",
+            given.EaveHeightB, Bounds.LeastHeight, Bounds.MostPeak),
+        RidgeHeight = findings.Optional($"{At}/ridgeHeight", "The ridge height",
+            given.RidgeHeight, Bounds.LeastHeight, Bounds.MostPeak),
+        RidgeFromSidewallA = findings.Optional($"{At}/ridgeFromSidewallA",
+            "The place of the ridge", given.RidgeFromSidewallA, Bounds.OneInch,
+            width - Bounds.OneInch),
+        UpperRun = findings.Optional($"{At}/upperRun", "The upper run",
+            given.UpperRun, Bounds.OneInch, Bounds.MostWidth),
+    };
 
     /// <summary>The shape; null when there were violations.</summary>
     public RoofShape? Read()
@@ -33,7 +47,7 @@ internal sealed class RoofReading(
     private RoofShape? Gable()
     {
         var slope = SlopeOf("slope", "The slope", roof.Slope);
-        if (roof.Slope is null && roof.RidgeHeight is null)
+        if (given.Slope is null && given.RidgeHeight is null)
             findings.Missing($"{At}/slope", "The slope (or the ridge height) of a gable roof");
         var half = width.Times(0.5);
         return Ridged(
@@ -48,11 +62,12 @@ internal sealed class RoofReading(
         var ridge = roof.RidgeFromSidewallA ?? RidgeWhereSlopesMeet(a, b);
         if (ridge is null)
         {
-            findings.Missing($"{At}/ridgeFromSidewallA", "The place of the ridge");
+            if (given.RidgeFromSidewallA is null)
+                findings.Missing($"{At}/ridgeFromSidewallA", "The place of the ridge");
             return null;
         }
         if (!Inside("ridgeFromSidewallA", "The ridge", ridge.Value, width)) return null;
-        if (roof.EaveHeightB is null && roof.SlopeB is null)
+        if (given.EaveHeightB is null && given.SlopeB is null)
             findings.Missing($"{At}/slopeB", "Slope B (or eave height B) of an offset ridge");
         return Ridged(
             Side("A", ridge.Value, eaveHeight, a),
@@ -74,16 +89,16 @@ internal sealed class RoofReading(
     {
         var slope = SlopeOf("slope", "The slope", roof.Slope);
         var tops = new List<(string Name, Length Height)>();
-        if (slope is { } given)
-            tops.Add(($"slope {given}",
-                datum.EaveLine(eaveHeight, given) + width.Times(given.RiseOverRun)));
+        if (slope is { } rising)
+            tops.Add(($"slope {rising}",
+                datum.EaveLine(eaveHeight, rising) + width.Times(rising.RiseOverRun)));
         if (roof.EaveHeightB is { } high)
             tops.Add(("eave height B", HighEave(high, slope)));
         if (roof.RidgeHeight is { } peak)
             tops.Add(("ridge height", datum.FromStripBase(peak)));
         if (tops.Count == 0)
         {
-            if (roof.Slope is null)
+            if (given is { Slope: null, EaveHeightB: null, RidgeHeight: null })
                 findings.Missing(
                     $"{At}/slope", "The slope (or eave height B) of a monoslope roof");
             return null;
@@ -102,10 +117,10 @@ internal sealed class RoofReading(
         return new(new([new(Length.Zero, low), new(width, tops[0].Height)]), null);
     }
 
-    private Length HighEave(Length given, Slope? slope)
+    private Length HighEave(Length high, Slope? slope)
     {
-        var rising = slope ?? Slope.FromRatio((given - eaveHeight) / width);
-        return datum.EaveLine(given, Slope.FromRatio(-rising.RiseOverRun));
+        var rising = slope ?? Slope.FromRatio((high - eaveHeight) / width);
+        return datum.EaveLine(high, Slope.FromRatio(-rising.RiseOverRun));
     }
 
     private Slope MonoslopeFrom(Length top)
@@ -122,7 +137,7 @@ internal sealed class RoofReading(
         if (roof.HalfOctagon) return HalfOctagon(half);
         var lower = SlopeOf("lowerSlope", "The lower slope", roof.LowerSlope, required: true);
         var upper = SlopeOf("upperSlope", "The upper slope", roof.UpperSlope);
-        if (roof.UpperSlope is null && roof.RidgeHeight is null)
+        if (given.UpperSlope is null && given.RidgeHeight is null)
             findings.Missing($"{At}/upperSlope", "The upper slope (or ridge height) of a gambrel");
         var run = RunsOf(half, "half the width");
         if (lower is null || run is null) return null;
@@ -139,12 +154,12 @@ internal sealed class RoofReading(
     /// <summary>Four equal chords in a half circle of diameter B: 67.5° and 22.5°.</summary>
     private RoofShape? HalfOctagon(Length half)
     {
-        foreach (var (name, given) in new (string, bool)[]
+        foreach (var (name, isGiven) in new (string, bool)[]
         {
             ("lowerSlope", roof.LowerSlope is not null), ("lowerRun", roof.LowerRun is not null),
             ("upperSlope", roof.UpperSlope is not null), ("upperRun", roof.UpperRun is not null),
         })
-            if (given)
+            if (isGiven)
                 findings.Add($"{At}/{name}", "not-with-half-octagon",
                     $"{name} follows from the half octagon; leave it out.");
         var lowerRun = width.Times((1 - Math.Cos(Math.PI / 4)) / 2);
@@ -212,19 +227,19 @@ internal sealed class RoofReading(
         var peaks = new List<(string Name, Length Height)>();
         if (a.Peak is { } fromA) peaks.Add(("side A", fromA));
         if (b.Peak is { } fromB) peaks.Add(("side B", fromB));
-        if (roof.RidgeHeight is { } given) peaks.Add(("ridge height", datum.FromStripBase(given)));
+        if (roof.RidgeHeight is { } ridge) peaks.Add(("ridge height", datum.FromStripBase(ridge)));
         if (peaks.Count == 0 || !Closes(peaks)) return null;
         var peak = peaks[0].Height;
         if (b.EaveGiven is null && b.Upper is null) return null;
         (a, b) = (a.ClosedBy(peak), b.ClosedBy(peak));
-        if (!Rises(a, peak) | !Rises(b, peak)) return null;
+        if (!Rises(a, peak) || !Rises(b, peak)) return null;
         var points = new List<PlanePoint> { new(Length.Zero, a.EaveLine(peak)) };
         if (a.Break(peak) is { } breakA) points.Add(new(a.LowerRun, breakA));
-        var ridge = points.Count;
+        var ridgeVertex = points.Count;
         points.Add(new(a.Run, peak));
         if (b.Break(peak) is { } breakB) points.Add(new(width - b.LowerRun, breakB));
         points.Add(new(width, b.EaveLine(peak)));
-        return new(new(points), ridge);
+        return new(new(points), ridgeVertex);
     }
 
     private bool Rises(RoofSide side, Length peak)
@@ -252,22 +267,22 @@ internal sealed class RoofReading(
 
     private RoofShape? PointByPoint()
     {
-        var given = roof.Points;
-        if (given is null || given.Count < 2 || given.Count > Bounds.MostPoints)
+        var vertices = roof.Points;
+        if (vertices is null || vertices.Count < 2 || vertices.Count > Bounds.MostPoints)
         {
             findings.Add($"{At}/points", "points-count",
                 $"A profile has 2 to {Bounds.MostPoints} points.",
-                $"{given?.Count ?? 0}", given?.Count > 2 ? $"{Bounds.MostPoints}" : "2", null);
+                $"{vertices?.Count ?? 0}", vertices?.Count > 2 ? $"{Bounds.MostPoints}" : "2", null);
             return null;
         }
         var points = new List<PlanePoint>();
-        for (var i = 0; i < given.Count; i++)
+        for (var i = 0; i < vertices.Count; i++)
         {
             var at = $"{At}/points/{i}";
             var across = findings.Required(
-                $"{at}/across", "across", given[i].Across, Length.Zero, Bounds.MostWidth);
+                $"{at}/across", "across", vertices[i].Across, Length.Zero, Bounds.MostWidth);
             var up = findings.Required(
-                $"{at}/up", "up", given[i].Up, Bounds.OneInch, Bounds.MostPeak);
+                $"{at}/up", "up", vertices[i].Up, Bounds.OneInch, Bounds.MostPeak);
             if (across is null || up is null) continue;
             if (points.Count > 0 && across - points[^1].Across < Bounds.OneInch)
                 findings.Broken($"{at}/across", "not-rightwards",
@@ -275,7 +290,7 @@ internal sealed class RoofReading(
                     across.Value, points[^1].Across + Bounds.OneInch);
             points.Add(new(across.Value, datum.FromStripBase(up.Value)));
         }
-        return points.Count == given.Count && EndsMeet(points) ? Unfolded(points) : null;
+        return points.Count == vertices.Count && EndsMeet(points) ? Unfolded(points) : null;
     }
 
     private bool EndsMeet(List<PlanePoint> points)

@@ -180,6 +180,7 @@ internal sealed class InsulationReading(
             findings.Broken($"{at}/startHeight", "too-large",
                 $"The start height {findings.Say(start)} reaches the eave of {wall.Title}, "
                 + $"{findings.Say(least)}.", start, least);
+            return;
         }
     }
 }
