@@ -1,11 +1,101 @@
+using System.Diagnostics;
+using System.Globalization;
+using PostFrame.CuttingWorker.Planning;
+
 namespace PostFrame.Benchmarks;
 
 /// <summary>Plans every instance of a folder and reports bound, rolls, proof and time.</summary>
 internal static class CuttingBenchmark
 {
+    private sealed record Row(
+        string Class, string Name, long Bound, long Rolls, bool Proven, double Seconds, string Note);
+
     public static int Run(string[] arguments)
     {
-        Console.Error.WriteLine($"Not measured yet: {string.Join(' ', arguments)}");
-        return 1;
+        var options = Options(arguments);
+        if (options is not var (folder, seconds, csv, match))
+        {
+            Console.Error.WriteLine("cutting FOLDER --seconds N [--csv FILE] [--match TEXT]");
+            return 2;
+        }
+
+        var known = KnownOptima.Near(folder);
+        var rows = new List<Row>();
+        var files = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Where(f => f.Contains(match, StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+        Console.WriteLine("class,name,bound,rolls,proven,seconds");
+        foreach (var file in files)
+        {
+            if (Measure(file, seconds, known) is not { } row)
+                continue;
+            rows.Add(row);
+            Console.WriteLine(Line(row) + (row.Note == "" ? "" : $"   {row.Note}"));
+        }
+
+        if (csv is not null)
+            File.WriteAllLines(csv, rows.Select(Line).Prepend("class,name,bound,rolls,proven,seconds"));
+        return Summarise(rows) ? 0 : 1;
+    }
+
+    private static (string Folder, double Seconds, string? Csv, string Match)? Options(string[] arguments)
+    {
+        var (folder, seconds, csv, match) = ((string?)null, 10.0, (string?)null, string.Empty);
+        for (var k = 0; k < arguments.Length; k++)
+        {
+            var next = k + 1 < arguments.Length ? arguments[k + 1] : null;
+            switch (arguments[k])
+            {
+                case "--seconds" when double.TryParse(next, CultureInfo.InvariantCulture, out seconds):
+                case "--csv" when (csv = next) is not null:
+                case "--match" when (match = next ?? "") is not null:
+                    k++;
+                    break;
+                case var other when folder is null && Directory.Exists(other):
+                    folder = other;
+                    break;
+                default:
+                    return null;
+            }
+        }
+
+        return folder is null ? null : (folder, seconds, csv, match ?? "");
+    }
+
+    private static Row? Measure(string file, double seconds, KnownOptima known)
+    {
+        if (CuttingInstances.Read(File.ReadAllText(file)) is not { } problem)
+            return null;
+        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(seconds));
+        var clock = Stopwatch.StartNew();
+        var plan = CuttingStock.Plan(
+            problem, new PlanLimits { WorkSeconds = double.MaxValue }, stop.Token);
+        var took = clock.Elapsed.TotalSeconds;
+        var faults = PlanCheck.Check(problem, plan);
+        var name = Path.GetFileNameWithoutExtension(file);
+        var note = faults.Count > 0 ? $"PLAN REFUSED: {faults[0].Text}" : "";
+        note += known.Contradiction(name, plan.LowerBoundCost, plan.Cost) + plan.Method
+            + FormattableString.Invariant($" work {plan.WorkSeconds:F2}");
+        return new Row(
+            Path.GetFileName(Path.GetDirectoryName(file)) ?? "", name,
+            plan.LowerBoundCost, plan.Cost, plan.Proven, took, note);
+    }
+
+    private static string Line(Row row) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{row.Class},{row.Name},{row.Bound},{row.Rolls},{(row.Proven ? "yes" : "no")},{row.Seconds:F3}");
+
+    private static bool Summarise(List<Row> rows)
+    {
+        Console.WriteLine();
+        Console.WriteLine($"{"class",-16} {"instances",9} {"proven",7} {"mean s",8} {"worst gap",9}");
+        foreach (var group in rows.GroupBy(r => r.Class))
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{group.Key,-16} {group.Count(),9} {group.Count(r => r.Proven),7} "
+                + $"{group.Average(r => r.Seconds),8:F3} {group.Max(r => r.Rolls - r.Bound),9}"));
+        var wrong = rows.Where(r => r.Note.Contains("PLAN REFUSED") || r.Note.Contains("CONTRADICTS"));
+        foreach (var row in wrong)
+            Console.WriteLine($"{row.Class}/{row.Name}: {row.Note}");
+        return !wrong.Any();
     }
 }

@@ -21,35 +21,25 @@ public static class CuttingStock
             return Refused(refusals);
         var instance = Instance.From(
             [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock);
-        var packing = FirstFit.Decreasing(instance);
-        var bound = MaterialBound(instance);
-        var (rolls, unmet) = PlanWriting.Write(problem, instance, packing);
+        var meter = new WorkMeter(limits, cancel);
+        var search = Search.Run(instance, meter, limits.Seed);
+        var (rolls, unmet) = PlanWriting.Write(problem, instance, search.Best);
+        var cheapest = instance.Bins.Select(b => b.Cost).DefaultIfEmpty(0).Max();
+        var proven = unmet.Count == 0 && search.Best.Cost == search.Bound;
         return new CuttingPlan
         {
             Rolls = rolls,
             Refusals = [],
             Unmet = unmet,
-            RollCount = (int)packing.RollCount,
-            LowerBoundRolls = bound,
-            Cost = packing.Cost,
-            LowerBoundCost = bound * instance.Bins.Select(b => b.Cost).DefaultIfEmpty(0).Min(),
-            Proven = unmet.Count == 0
-                && packing.Cost == bound * instance.Bins.Select(b => b.Cost).DefaultIfEmpty(0).Min(),
-            Method = "first-fit decreasing",
-            Explanation = "Total length over the longest roll, rounded up.",
-            WorkSeconds = 0,
+            RollCount = (int)search.Best.RollCount,
+            LowerBoundRolls = cheapest == 0 ? 0 : (int)((search.Bound + cheapest - 1) / cheapest),
+            Cost = search.Best.Cost,
+            LowerBoundCost = search.Bound,
+            Proven = proven,
+            Method = search.Method,
+            Explanation = search.Why,
+            WorkSeconds = meter.Spent,
         };
-    }
-
-    private static int MaterialBound(Instance instance)
-    {
-        if (instance.Items == 0)
-            return 0;
-        var total = Int128.Zero;
-        for (var i = 0; i < instance.Items; i++)
-            total += (Int128)instance.Length[i] * instance.Demand[i];
-        var longest = instance.Bins.Max(b => b.Capacity);
-        return (int)((total + longest - 1) / longest);
     }
 
     private static CuttingPlan Refused(List<PlanRefusal> refusals) => new()

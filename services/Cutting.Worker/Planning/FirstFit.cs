@@ -7,11 +7,15 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal static class FirstFit
 {
-    public static Packing Decreasing(Instance instance)
+    public static Packing Decreasing(Instance instance) => Complete(
+        instance, [], instance.Demand, [.. instance.Bins.Select(b => b.Count)]);
+
+    /// <summary>Goes on from rolls already chosen.</summary>
+    public static Packing Complete(
+        Instance instance, IEnumerable<(Pattern Pattern, int Times)> chosen, int[] demand, int[] bins)
     {
-        var left = (int[])instance.Demand.Clone();
-        var stock = instance.Bins.Select(b => b.Count).ToArray();
-        var rolls = new List<(Pattern, int)>();
+        var rolls = chosen.ToList();
+        var (left, stock) = ((int[])demand.Clone(), (int[])bins.Clone());
         while (Best(instance, left, stock) is { } best)
         {
             var times = stock[best.Bin];

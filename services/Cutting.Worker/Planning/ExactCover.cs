@@ -1,0 +1,72 @@
+using Google.OrTools.Sat;
+
+namespace PostFrame.CuttingWorker.Planning;
+
+/// <summary>
+/// Decides whether the listed patterns hold a plan within a cost, with CP-SAT, whose answers rest on
+/// whole-number arithmetic alone.
+/// </summary>
+internal static class ExactCover
+{
+    public enum Outcome
+    {
+        Open,
+        Impossible,
+        Found,
+    }
+
+    public static (Outcome Outcome, List<(Pattern, int)> Rolls) Within(
+        Instance instance, IReadOnlyList<Pattern> patterns, long cost, double work, int seed,
+        WorkMeter meter)
+    {
+        var model = new CpModel();
+        var times = patterns.Select((p, k) => model.NewIntVar(0, Most(instance, p), $"{k}")).ToArray();
+        var uses = new List<(IntVar, int)>[instance.Items];
+        for (var i = 0; i < uses.Length; i++)
+            uses[i] = [];
+        for (var k = 0; k < times.Length; k++)
+        {
+            for (var e = 0; e < patterns[k].Item.Length; e++)
+                uses[patterns[k].Item[e]].Add((times[k], patterns[k].Count[e]));
+        }
+
+        for (var i = 0; i < uses.Length; i++)
+            model.Add(LinearExpr.WeightedSum(uses[i].Select(u => u.Item1), uses[i].Select(u => u.Item2))
+                >= instance.Demand[i]);
+        for (var b = 0; b < instance.Bins.Length; b++)
+        {
+            if (instance.Bins[b].Count != int.MaxValue)
+                model.Add(LinearExpr.Sum(times.Where((_, k) => patterns[k].Bin == b))
+                    <= instance.Bins[b].Count);
+        }
+
+        model.Add(LinearExpr.WeightedSum(times, patterns.Select(p => instance.Bins[p.Bin].Cost)) <= cost);
+        var limit = Math.Min(work, meter.Left);
+        var solver = new CpSolver
+        {
+            StringParameters = $"num_workers:1 random_seed:{seed} cp_model_presolve:true "
+                + FormattableString.Invariant($"max_deterministic_time:{limit:F3} ")
+                + "linearization_level:2",
+        };
+        using var stop = meter.Cancel.Register(solver.StopSearch);
+        var status = meter.Cancel.IsCancellationRequested ? CpSolverStatus.Unknown : solver.Solve(model);
+        meter.Steps(1e9 * (solver.Response?.DeterministicTime ?? 0) + 1e6);
+        return status switch
+        {
+            CpSolverStatus.Infeasible => (Outcome.Impossible, []),
+            CpSolverStatus.Feasible or CpSolverStatus.Optimal => (Outcome.Found,
+                [.. patterns.Select((p, k) => (p, (int)solver.Value(times[k]))).Where(r => r.Item2 > 0)]),
+            _ => (Outcome.Open, []),
+        };
+    }
+
+    private static int Most(Instance instance, Pattern pattern)
+    {
+        var most = instance.Bins[pattern.Bin].Count;
+        var needed = 0;
+        for (var k = 0; k < pattern.Item.Length; k++)
+            needed = Math.Max(needed,
+                (instance.Demand[pattern.Item[k]] + pattern.Count[k] - 1) / pattern.Count[k]);
+        return Math.Min(most, needed);
+    }
+}

@@ -1,0 +1,104 @@
+using Google.OrTools.LinearSolver;
+
+namespace PostFrame.CuttingWorker.Planning;
+
+/// <summary>
+/// The linear program over the patterns known so far: meet each demand at least cost, use no bin
+/// more often than there are. Columns are only ever added, or shut by a zero upper bound.
+/// </summary>
+internal sealed class MasterLp : IDisposable
+{
+    private readonly Solver _solver;
+    private readonly Constraint[] _demand;
+    private readonly Constraint?[] _stock;
+    private readonly WorkMeter _meter;
+    private readonly double[] _cost;
+    private readonly List<Variable> _column = [];
+    private long _entries;
+
+    /// <param name="instance">Items and bins.</param>
+    /// <param name="demand">How many of each item are still to be cut.</param>
+    /// <param name="stock">How many of each bin are left.</param>
+    /// <param name="cost">Cost of each bin, scaled.</param>
+    /// <param name="missing">Cost of leaving one piece of each item uncut, scaled.</param>
+    /// <param name="meter">Counts the work.</param>
+    public MasterLp(
+        Instance instance, int[] demand, int[] stock, double[] cost, double[] missing, WorkMeter meter)
+    {
+        _meter = meter;
+        _cost = cost;
+        _solver = Solver.CreateSolver("GLOP")
+            ?? throw new InvalidOperationException("The LP library did not load.");
+        _solver.SetSolverSpecificParametersAsString(
+            "use_preprocessing:false change_status_to_imprecise:false");
+        _solver.Objective().SetMinimization();
+        _demand = new Constraint[instance.Items];
+        for (var i = 0; i < instance.Items; i++)
+        {
+            _demand[i] = _solver.MakeConstraint(demand[i], double.PositiveInfinity);
+            var none = _solver.MakeNumVar(0, double.PositiveInfinity, string.Empty);
+            _demand[i].SetCoefficient(none, 1);
+            _solver.Objective().SetCoefficient(none, missing[i]);
+        }
+
+        _stock = new Constraint?[instance.Bins.Length];
+        for (var b = 0; b < instance.Bins.Length; b++)
+        {
+            if (stock[b] != int.MaxValue)
+                _stock[b] = _solver.MakeConstraint(double.NegativeInfinity, stock[b]);
+        }
+    }
+
+    public List<Pattern> Patterns { get; } = [];
+
+    public double Objective { get; private set; }
+
+    public double[] Amount { get; private set; } = [];
+
+    public double[] Dual { get; private set; } = [];
+
+    public void Add(Pattern pattern)
+    {
+        var column = _solver.MakeNumVar(0, double.PositiveInfinity, string.Empty);
+        for (var k = 0; k < pattern.Item.Length; k++)
+            _demand[pattern.Item[k]].SetCoefficient(column, pattern.Count[k]);
+        _stock[pattern.Bin]?.SetCoefficient(column, 1);
+        _solver.Objective().SetCoefficient(column, _cost[pattern.Bin]);
+        _column.Add(column);
+        Patterns.Add(pattern);
+        _entries += pattern.Item.Length + 2;
+    }
+
+    /// <summary>Changes what is still to be cut and what is left to cut it from.</summary>
+    public void Set(int[] demand, int[] stock)
+    {
+        for (var i = 0; i < demand.Length; i++)
+            _demand[i].SetLb(demand[i]);
+        for (var b = 0; b < stock.Length; b++)
+            _stock[b]?.SetUb(stock[b]);
+    }
+
+    /// <summary>Shuts or opens a column.</summary>
+    public void Shut(int column, bool shut) =>
+        _column[column].SetUb(shut ? 0 : double.PositiveInfinity);
+
+    /// <summary>Solves; false when the library gave no optimum.</summary>
+    public bool Solve()
+    {
+        var before = _solver.Iterations();
+        var status = _solver.Solve();
+        _meter.Steps(
+            _entries * 40.0 + Math.Max(_solver.Iterations() - before, 1) * (_demand.Length * 20.0 + 500));
+        if (status != Solver.ResultStatus.OPTIMAL)
+            return false;
+        Objective = _solver.Objective().Value();
+        Amount = [.. _column.Select(c => c.SolutionValue())];
+        Dual = [.. _demand.Select(c => Math.Max(0, c.DualValue()))];
+        return true;
+    }
+
+    /// <summary>What one more of this bin would save; 0 or more.</summary>
+    public double StockDual(int bin) => Math.Max(0, -(_stock[bin]?.DualValue() ?? 0));
+
+    public void Dispose() => _solver.Dispose();
+}

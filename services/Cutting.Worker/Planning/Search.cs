@@ -1,0 +1,120 @@
+namespace PostFrame.CuttingWorker.Planning;
+
+/// <summary>
+/// Looks for the cheapest packing and for the proof that none is cheaper, in one fixed order of steps
+/// that the work limit only cuts short.
+/// </summary>
+internal sealed class Search
+{
+    private readonly Instance _instance;
+    private readonly WorkMeter _meter;
+    private readonly int _seed;
+    private readonly long _step;
+
+    private Search(Instance instance, WorkMeter meter, int seed)
+    {
+        _instance = instance;
+        _meter = meter;
+        _seed = seed;
+        _step = Math.Max(1, instance.Bins.Select(b => b.Cost).Aggregate(0L, Gcd));
+        Best = FirstFit.Decreasing(instance);
+        Method = "first-fit decreasing";
+        (Bound, Why) = DualBounds.Of(instance);
+    }
+
+    public Packing Best { get; private set; }
+
+    /// <summary>No packing that meets the demand costs less.</summary>
+    public long Bound { get; private set; }
+
+    public string Method { get; private set; }
+
+    public string Why { get; private set; }
+
+    private bool Done => Best.UnmetLength == 0 && Best.Cost <= Bound;
+
+    private long Target => Best.UnmetLength > 0 ? long.MaxValue / 4 : Best.Cost - _step;
+
+    public static Search Run(Instance instance, WorkMeter meter, int seed)
+    {
+        var search = new Search(instance, meter, seed);
+        if (!search.Done && !meter.Over && instance.Bins.Length > 0)
+            search.Go();
+        return search;
+    }
+
+    private void Go()
+    {
+        using var columns = new ColumnGeneration(_instance, _meter);
+        foreach (var (pattern, _) in Best.Rolls)
+            columns.Add(pattern);
+        if (!columns.Run(whole: false, long.MaxValue))
+            return;
+        Raise(columns);
+        var dive = new Diving(_instance, columns, _meter, Offer);
+        dive.Run(0, _seed, Target);
+        for (var round = 0; !Done && !_meter.Over && round < 1000; round++)
+        {
+            columns.Set(_instance.Demand, [.. _instance.Bins.Select(b => b.Count)]);
+            if (!columns.Run(whole: true, long.MaxValue))
+                return;
+            Raise(columns);
+            if (!Done)
+                Exact(columns, Math.Pow(2, Math.Min(round, 6)));
+            if (!Done)
+                dive.Run(round + 1, _seed, Target);
+        }
+    }
+
+    private void Raise(ColumnGeneration columns)
+    {
+        if (columns.Best is not { } best)
+            return;
+        var bound = (best.Ceiling + _step - 1) / _step * _step;
+        if (bound <= Bound)
+            return;
+        Bound = bound;
+        Why = "Linear relaxation over all patterns.";
+    }
+
+    private void Offer(Packing packing, string method)
+    {
+        if (!packing.Beats(Best))
+            return;
+        Best = packing;
+        Method = method;
+    }
+
+    private void Exact(ColumnGeneration columns, double work)
+    {
+        if (columns.Best is not { } dual || Best.UnmetLength > 0)
+            return;
+        var target = Target;
+        columns.Table.Fill(dual.Value, _instance.Demand);
+        var patterns = new List<Pattern>();
+        for (var b = 0; b < _instance.Bins.Length; b++)
+        {
+            var bin = _instance.Bins[b];
+            var top = columns.Table.Bound(0, bin.Capacity);
+            var all = columns.Table.All(bin.Capacity, dual.Floor(bin, top, target), 50_000, 5_000_000);
+            if (all is null)
+                return;
+            patterns.AddRange(all.Select(p => new Pattern(b, p.Item, p.Count)));
+        }
+
+        var (outcome, rolls) = ExactCover.Within(
+            _instance, patterns, target, work, _seed, _meter);
+        if (outcome == ExactCover.Outcome.Impossible)
+        {
+            Bound = target + _step;
+            Why = $"All {patterns.Count} patterns that could be in a cheaper plan were listed; "
+                + "no selection of them meets the demand.";
+        }
+        else if (outcome == ExactCover.Outcome.Found)
+        {
+            Offer(Trim.Of(_instance, rolls), "listed patterns, exact selection");
+        }
+    }
+
+    private static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
+}
