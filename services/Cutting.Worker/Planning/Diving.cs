@@ -26,7 +26,7 @@ internal sealed class Diving(
             columns.Set(left, stock);
             if (!columns.Run(whole: false, target - cost + 1, rounds: 40))
                 return;
-            if (cost + columns.Best!.Ceiling > target)
+            if (columns.Best is not { } bound || cost + bound.Ceiling > target)
                 return;
         }
     }

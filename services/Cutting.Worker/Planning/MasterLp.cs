@@ -85,10 +85,9 @@ internal sealed class MasterLp : IDisposable
     /// <summary>Solves; false when the library gave no optimum.</summary>
     public bool Solve()
     {
-        var before = _solver.Iterations();
         var status = _solver.Solve();
-        _meter.Steps(
-            _entries * 40.0 + Math.Max(_solver.Iterations() - before, 1) * (_demand.Length * 20.0 + 500));
+        var pivots = Math.Clamp(_solver.Iterations(), 1, 100_000);
+        _meter.Steps(_entries * 40.0 + pivots * (_demand.Length * 20.0 + 500));
         if (status != Solver.ResultStatus.OPTIMAL)
             return false;
         Objective = _solver.Objective().Value();

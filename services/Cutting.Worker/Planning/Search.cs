@@ -43,8 +43,11 @@ internal sealed class Search
         return search;
     }
 
+    private static readonly System.Diagnostics.Stopwatch W = System.Diagnostics.Stopwatch.StartNew();
+    private void T(string s) => Console.Error.WriteLine($"   {W.Elapsed.TotalSeconds:F2} {Bound}/{Best.Cost} {s} spent {_meter.Spent:F2}");
     private void Go()
     {
+        W.Restart();
         using var columns = new ColumnGeneration(_instance, _meter);
         foreach (var (pattern, _) in Best.Rolls)
             columns.Add(pattern);
@@ -52,7 +55,9 @@ internal sealed class Search
             return;
         Raise(columns);
         var dive = new Diving(_instance, columns, _meter, Offer);
+        T($"root {columns.Patterns.Count} z={columns.Relaxed} m={_instance.Items}");
         dive.Run(0, _seed, Target);
+        T("dive 0");
         for (var round = 0; !Done && !_meter.Over && round < 1000; round++)
         {
             columns.Set(_instance.Demand, [.. _instance.Bins.Select(b => b.Count)]);
@@ -61,6 +66,7 @@ internal sealed class Search
             Raise(columns);
             if (!Done)
                 Exact(columns, Math.Pow(2, Math.Min(round, 6)));
+            T($"exact, z={columns.Relaxed} b={columns.Best?.Bound} cols {columns.Patterns.Count}");
             if (!Done)
                 dive.Run(round + 1, _seed, Target);
         }
@@ -102,6 +108,7 @@ internal sealed class Search
             patterns.AddRange(all.Select(p => new Pattern(b, p.Item, p.Count)));
         }
 
+        T($"listed {patterns.Count}");
         var (outcome, rolls) = ExactCover.Within(
             _instance, patterns, target, work, _seed, _meter);
         if (outcome == ExactCover.Outcome.Impossible)
