@@ -8,6 +8,7 @@ namespace PostFrame.CuttingWorker.Planning;
 internal sealed class ColumnGeneration : IDisposable
 {
     private const int ColumnsPerRound = 60;
+    private const double Smoothing = 0.7;
     private const double Negligible = 1e-8;
 
     private readonly Instance _instance;
@@ -90,33 +91,41 @@ internal sealed class ColumnGeneration : IDisposable
     /// </summary>
     public bool Run(bool whole, long enough, int rounds = 10_000)
     {
-        var smooth = 0.6;
-        _center = [];
+        var smooth = Smoothing;
+        if (Best is null)
+            _center = [.. _instance.Length.Select(l => l / (double)_instance.Bins[0].Capacity)];
         for (var round = 0; round < rounds; round++)
         {
             if (!_master.Solve())
                 return false;
-            if (Best is { } known && (known.Ceiling >= enough
-                || !whole && known.Ceiling >= Math.Ceiling(Relaxed - 1e-6)
-                || Relaxed - known.Bound < 1e-7 * Math.Max(1, _costUnit)))
-                return true;
+            if (Finished(whole, enough))
+            {
+                if (!_master.Swaps || Best!.Ceiling >= enough)
+                    return true;
+                _master.EndSwaps();
+                continue;
+            }
+
             if (_meter.Over)
                 return true;
-            var weight = _center.Length == 0 ? 0 : smooth;
-            if (Price(weight) == 0)
-            {
-                if (weight == 0)
-                    return true;
-                smooth = smooth < 0.1 ? 0 : smooth * 0.5;
-            }
+            var weight = Best is null ? 1 : smooth;
+            if (Price(weight) > 0 || weight == 1)
+                smooth = Math.Max(smooth, Smoothing / 2);
+            else if (weight > 0)
+                smooth = smooth < 0.1 ? 0 : smooth / 2;
+            else if (_master.Swaps)
+                _master.EndSwaps();
             else
-            {
-                smooth = Math.Max(smooth, 0.3);
-            }
+                return true;
         }
 
         return true;
     }
+
+    private bool Finished(bool whole, long enough) => Best is { } known
+        && (known.Ceiling >= enough
+            || !whole && known.Ceiling >= Math.Ceiling(Relaxed - 1e-6)
+            || Relaxed - known.Bound < 1e-7 * Math.Max(1, _costUnit));
 
     /// <summary>Prices at the smoothed duals, proves what they prove, adds patterns; how many.</summary>
     private int Price(double smooth)
@@ -131,7 +140,7 @@ internal sealed class ColumnGeneration : IDisposable
         for (var i = 0; i < value.Length; i++)
             value[i] = (int)(dual[i] * scale);
         _table.Fill(value, Demand);
-        var best = _instance.Bins.Select(b => (long)_table.Bound(0, b.Capacity)).ToArray();
+        var best = _instance.Bins.Select(b => (long)_table.Top(b.Capacity, 200_000)).ToArray();
         var point = DualPoint.Of(_instance, Demand, Stock, value, best, _costUnit / scale);
         if (Best is null || point.Bound > Best.Bound)
         {

@@ -98,6 +98,34 @@ internal sealed class PatternTable
         return search.Found;
     }
 
+    /// <summary>
+    /// No pattern within the capacity is worth more than this: the exact value where the grid is, or
+    /// where true patterns close the gap the rounding leaves.
+    /// </summary>
+    public int Top(long capacity, int nodes)
+    {
+        if (Exact)
+            return Bound(0, capacity);
+        var first = Enumerable.Range(0, _length.Length)
+            .Where(i => _length[i] <= capacity && _most[i] > 0 && _value[i] > 0)
+            .Select(i => (Bound: FirstBound(i, capacity), Item: i))
+            .OrderByDescending(f => f.Bound).ToList();
+        var best = 0;
+        foreach (var (bound, item) in first)
+        {
+            if (bound <= best)
+                break;
+            var search = new Dive(this, nodes);
+            search.Run(item, capacity, best);
+            _meter.Steps((nodes - search.Nodes) * 4.0);
+            if (search.Nodes <= 0)
+                return bound;
+            best = Math.Max(best, search.Found?.Value ?? 0);
+        }
+
+        return best;
+    }
+
     /// <summary>The most a pattern that begins with this very item can be worth.</summary>
     public int FirstBound(int item, long capacity)
     {
