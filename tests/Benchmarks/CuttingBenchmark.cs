@@ -26,10 +26,12 @@ internal static class CuttingBenchmark
         Console.WriteLine("class,name,bound,rolls,proven,seconds");
         foreach (var file in files)
         {
-            if (Measure(file, seconds, known) is not { } row)
-                continue;
-            rows.Add(row);
-            Console.WriteLine(Line(row) + (row.Note == "" ? "" : $"   {row.Note}"));
+            foreach (var (suffix, problem) in CuttingInstances.Read(File.ReadAllText(file)))
+            {
+                var row = Measure(file, suffix, problem, seconds, known);
+                rows.Add(row);
+                Console.WriteLine(Line(row) + (row.Note == "" ? "" : $"   {row.Note}"));
+            }
         }
 
         if (csv is not null)
@@ -61,10 +63,9 @@ internal static class CuttingBenchmark
         return folder is null ? null : (folder, seconds, csv, match ?? "");
     }
 
-    private static Row? Measure(string file, double seconds, KnownOptima known)
+    private static Row Measure(
+        string file, string suffix, CuttingProblem problem, double seconds, KnownOptima known)
     {
-        if (CuttingInstances.Read(File.ReadAllText(file)) is not { } problem)
-            return null;
         using var stop = new CancellationTokenSource();
         var process = Process.GetCurrentProcess();
         var before = process.TotalProcessorTime;
@@ -80,7 +81,7 @@ internal static class CuttingBenchmark
         process.Refresh();
         var took = (process.TotalProcessorTime - before).TotalSeconds;
         var faults = PlanCheck.Check(problem, plan);
-        var name = Path.GetFileNameWithoutExtension(file);
+        var name = Path.GetFileNameWithoutExtension(file) + suffix;
         var note = faults.Count > 0 ? $"PLAN REFUSED: {faults[0].Text}" : "";
         note += known.Contradiction(name, plan.LowerBoundCost, plan.Cost) + plan.Method
             + FormattableString.Invariant($" work {plan.WorkSeconds:F2}");

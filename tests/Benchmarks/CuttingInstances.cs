@@ -6,14 +6,19 @@ namespace PostFrame.Benchmarks;
 /// <summary>Reads published instances; which format a text is in shows in its content.</summary>
 internal static class CuttingInstances
 {
-    /// <summary>One roll length: m, capacity, then m pairs of length and demand.</summary>
-    /// <remarks>Several lengths: K, K triples length stock cost, m, m pairs length demand.</remarks>
-    public static CuttingProblem? Read(string text)
+    /// <summary>The problems of one file: none when it is no cutting instance.</summary>
+    /// <remarks>
+    /// One roll length: m, capacity, then m pairs of length and demand. Several: K, K triples length
+    /// stock cost, m, m pairs length demand. A shop batch (JSON) gives two problems per width.
+    /// </remarks>
+    public static IReadOnlyList<(string Suffix, CuttingProblem Problem)> Read(string text)
     {
+        if (text.TrimStart().StartsWith('{'))
+            return ShopBatch.Read(text).Problems();
         var numbers = Numbers(text);
         if (numbers is null || numbers.Count < 2)
-            return null;
-        return OneLength(numbers) ?? SeveralLengths(numbers);
+            return [];
+        return (OneLength(numbers) ?? SeveralLengths(numbers)) is { } problem ? [("", problem)] : [];
     }
 
     private static List<long>? Numbers(string text)

@@ -175,7 +175,7 @@ internal sealed class ColumnGeneration : IDisposable
     private int Columns(int bin, double scale)
     {
         var capacity = _instance.Bins[bin].Capacity;
-        var price = _cost[bin] + _master.StockDual(bin);
+        var price = _cost[bin] + _master.StockDual[bin];
         var floor = (int)Math.Min(int.MaxValue, price * scale);
         var first = new List<(int Bound, int Item)>();
         for (var i = 0; i < _instance.Items; i++)
@@ -209,6 +209,11 @@ internal sealed class ColumnGeneration : IDisposable
 
         return added;
     }
+
+    /// <summary>The known patterns of least reduced cost, at most so many.</summary>
+    public List<Pattern> Cheapest(int most) =>
+        [.. Patterns.Where(Fits)
+            .OrderBy(p => _cost[p.Bin] + _master.StockDual[p.Bin] - Worth(p)).Take(most)];
 
     private double Worth(Pattern pattern)
     {

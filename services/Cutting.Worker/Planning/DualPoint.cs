@@ -10,13 +10,20 @@ namespace PostFrame.CuttingWorker.Planning;
 /// <remarks>Source: Farley's bound and Lagrangian relaxation of the stock limits, textbook.</remarks>
 internal sealed class DualPoint
 {
-    private DualPoint(int[] value, BigInteger p, BigInteger q, BigInteger numerator)
+    private DualPoint(
+        int[] value, long[] top, Int128 worth, BigInteger p, BigInteger q, BigInteger numerator)
     {
-        Value = value;
+        (Value, Top, Worth) = (value, top, worth);
         (P, Q, Numerator) = (p, q, numerator);
     }
 
     public int[] Value { get; }
+
+    /// <summary>Per bin, a value no pattern of it exceeds.</summary>
+    public long[] Top { get; }
+
+    /// <summary>Value of the whole demand.</summary>
+    public Int128 Worth { get; }
 
     /// <summary>λ = P / Q.</summary>
     public BigInteger P { get; }
@@ -36,12 +43,13 @@ internal sealed class DualPoint
     /// The least value a pattern of this bin must have to appear in any plan of cost up to
     /// <paramref name="cost"/>: with a lower value the bound plus the pattern's reduced cost passes it.
     /// </summary>
-    public int Floor(Instance.Bin bin, long best, long cost)
+    public int Floor(Instance instance, int b, long cost)
     {
         // reduced cost = C + u − λ·value, u = max(0, λ·best − C) for limited bins, must be ≤ cost − bound
+        var bin = instance.Bins[b];
         var charge = Q * bin.Cost;
         if (bin.Count != int.MaxValue)
-            charge = BigInteger.Max(charge, P * best);
+            charge = BigInteger.Max(charge, P * Top[b]);
         var least = charge - (Q * cost - Numerator);
         if (P.IsZero || least <= 0)
             return 0;
@@ -81,6 +89,6 @@ internal sealed class DualPoint
                 numerator -= stock[b] * BigInteger.Max(0, p * best[b] - q * instance.Bins[b].Cost);
         }
 
-        return new DualPoint(value, p, q, numerator);
+        return new DualPoint(value, best, (Int128)worth, p, q, numerator);
     }
 }

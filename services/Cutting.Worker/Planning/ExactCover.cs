@@ -3,8 +3,8 @@ using Google.OrTools.Sat;
 namespace PostFrame.CuttingWorker.Planning;
 
 /// <summary>
-/// Decides whether the listed patterns hold a plan within a cost, with CP-SAT, whose answers rest on
-/// whole-number arithmetic alone.
+/// Decides whether the listed patterns hold a plan within a cost, and looks for the cheapest, with
+/// CP-SAT, whose answers rest on whole-number arithmetic alone.
 /// </summary>
 internal static class ExactCover
 {
@@ -16,8 +16,8 @@ internal static class ExactCover
     }
 
     public static (Outcome Outcome, List<(Pattern, int)> Rolls) Within(
-        Instance instance, IReadOnlyList<Pattern> patterns, long cost, double work, int seed,
-        WorkMeter meter)
+        Instance instance, IReadOnlyList<Pattern> patterns, long cost, long bound, double work,
+        int seed, WorkMeter meter)
     {
         var model = new CpModel();
         var times = patterns.Select((p, k) => model.NewIntVar(0, Most(instance, p), $"{k}")).ToArray();
@@ -40,7 +40,10 @@ internal static class ExactCover
                     <= instance.Bins[b].Count);
         }
 
-        model.Add(LinearExpr.WeightedSum(times, patterns.Select(p => instance.Bins[p.Bin].Cost)) <= cost);
+        var total = LinearExpr.WeightedSum(times, patterns.Select(p => instance.Bins[p.Bin].Cost));
+        model.AddLinearConstraint(total, bound, cost);
+        if (bound < cost)
+            model.Minimize(total);
         var limit = Math.Min(work, meter.Left);
         var solver = new CpSolver
         {

@@ -67,6 +67,9 @@ internal sealed class MasterLp : IDisposable
 
     public double[] Dual { get; private set; } = [];
 
+    /// <summary>What one more of each bin would save; 0 or more.</summary>
+    public double[] StockDual { get; private set; } = [];
+
     public void Add(Pattern pattern)
     {
         var column = _solver.MakeNumVar(0, double.PositiveInfinity, string.Empty);
@@ -96,7 +99,7 @@ internal sealed class MasterLp : IDisposable
     /// True while the solution cuts a longer piece where a shorter one is wanted. Allowing that keeps
     /// the duals in order of length, which steadies them; it costs nothing in the relaxation.
     /// </summary>
-    public bool Swaps => _swap.Any(s => s.SolutionValue() > 1e-7);
+    public bool Swaps { get; private set; }
 
     /// <summary>Forbids such swaps from now on, so that amounts are real patterns'.</summary>
     public void EndSwaps() => _swap.ForEach(s => s.SetUb(0));
@@ -112,11 +115,10 @@ internal sealed class MasterLp : IDisposable
         Objective = _solver.Objective().Value();
         Amount = [.. _column.Select(c => c.SolutionValue())];
         Dual = [.. _demand.Select(c => Math.Max(0, c.DualValue()))];
+        StockDual = [.. _stock.Select(c => Math.Max(0, -(c?.DualValue() ?? 0)))];
+        Swaps = _swap.Any(s => s.SolutionValue() > 1e-7);
         return true;
     }
-
-    /// <summary>What one more of this bin would save; 0 or more.</summary>
-    public double StockDual(int bin) => Math.Max(0, -(_stock[bin]?.DualValue() ?? 0));
 
     public void Dispose() => _solver.Dispose();
 }

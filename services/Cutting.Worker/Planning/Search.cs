@@ -6,6 +6,8 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal sealed class Search
 {
+    private const int MostListed = 50_000;
+
     private readonly Instance _instance;
     private readonly WorkMeter _meter;
     private readonly int _seed;
@@ -43,11 +45,8 @@ internal sealed class Search
         return search;
     }
 
-    private static readonly System.Diagnostics.Stopwatch W = System.Diagnostics.Stopwatch.StartNew();
-    private void T(string s) => Console.Error.WriteLine($"   {W.Elapsed.TotalSeconds:F2} {Bound}/{Best.Cost} {s} spent {_meter.Spent:F2}");
     private void Go()
     {
-        W.Restart();
         using var columns = new ColumnGeneration(_instance, _meter);
         foreach (var (pattern, _) in Best.Rolls)
             columns.Add(pattern);
@@ -55,9 +54,7 @@ internal sealed class Search
             return;
         Raise(columns);
         var dive = new Diving(_instance, columns, _meter, Offer);
-        T($"root {columns.Patterns.Count} z={columns.Relaxed} m={_instance.Items}");
         dive.Run(0, _seed, Target);
-        T("dive 0");
         for (var round = 0; !Done && !_meter.Over && round < 1000; round++)
         {
             columns.Set(_instance.Demand, [.. _instance.Bins.Select(b => b.Count)]);
@@ -66,7 +63,6 @@ internal sealed class Search
             Raise(columns);
             if (!Done)
                 Exact(columns, Math.Pow(2, Math.Min(round, 6)));
-            T($"exact, z={columns.Relaxed} b={columns.Best?.Bound} cols {columns.Patterns.Count}");
             if (!Done)
                 dive.Run(round + 1, _seed, Target);
         }
@@ -77,10 +73,14 @@ internal sealed class Search
         if (columns.Best is not { } best)
             return;
         var bound = (best.Ceiling + _step - 1) / _step * _step;
-        if (bound <= Bound)
+        if (bound > Bound)
+            (Bound, Why) = (bound, "Linear relaxation over all patterns.");
+        if (_instance.Bins.Length == 1 || Best.UnmetLength > 0)
             return;
-        Bound = bound;
-        Why = "Linear relaxation over all patterns.";
+        bound = RollCover.Bound(
+            _instance, best.Top, best.Worth, Bound, Best.Cost, _step, _meter);
+        if (bound > Bound)
+            (Bound, Why) = (bound, "Linear relaxation over all patterns, with rolls counted whole.");
     }
 
     private void Offer(Packing packing, string method)
@@ -91,36 +91,47 @@ internal sealed class Search
         Method = method;
     }
 
+    /// <summary>
+    /// Lists every pattern that a cheaper plan could use and decides whether a selection of them is
+    /// one; where there are too many, tries with the best known ones and proves nothing.
+    /// </summary>
     private void Exact(ColumnGeneration columns, double work)
     {
         if (columns.Best is not { } dual || Best.UnmetLength > 0)
             return;
         var target = Target;
-        columns.Table.Fill(dual.Value, _instance.Demand);
-        var patterns = new List<Pattern>();
-        for (var b = 0; b < _instance.Bins.Length; b++)
-        {
-            var bin = _instance.Bins[b];
-            var top = columns.Table.Bound(0, bin.Capacity);
-            var all = columns.Table.All(bin.Capacity, dual.Floor(bin, top, target), 50_000, 5_000_000);
-            if (all is null)
-                return;
-            patterns.AddRange(all.Select(p => new Pattern(b, p.Item, p.Count)));
-        }
-
-        T($"listed {patterns.Count}");
+        var all = Listed(columns, dual, target);
+        var patterns = all ?? columns.Cheapest(1500);
         var (outcome, rolls) = ExactCover.Within(
-            _instance, patterns, target, work, _seed, _meter);
-        if (outcome == ExactCover.Outcome.Impossible)
+            _instance, patterns, target, Bound, work, _seed, _meter);
+        if (outcome == ExactCover.Outcome.Found)
+        {
+            Offer(Trim.Of(_instance, rolls),
+                all is null ? "column generation, best selection" : "all patterns, exact selection");
+        }
+        else if (outcome == ExactCover.Outcome.Impossible && all is not null)
         {
             Bound = target + _step;
             Why = $"All {patterns.Count} patterns that could be in a cheaper plan were listed; "
                 + "no selection of them meets the demand.";
         }
-        else if (outcome == ExactCover.Outcome.Found)
+    }
+
+    private List<Pattern>? Listed(ColumnGeneration columns, DualPoint dual, long target)
+    {
+        columns.Table.Fill(dual.Value, _instance.Demand);
+        var patterns = new List<Pattern>();
+        for (var b = 0; b < _instance.Bins.Length; b++)
         {
-            Offer(Trim.Of(_instance, rolls), "listed patterns, exact selection");
+            var bin = _instance.Bins[b];
+            var all = columns.Table.All(
+                bin.Capacity, dual.Floor(_instance, b, target), MostListed - patterns.Count, 5_000_000);
+            if (all is null)
+                return null;
+            patterns.AddRange(all.Select(p => new Pattern(b, p.Item, p.Count)));
         }
+
+        return patterns;
     }
 
     private static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
