@@ -21,6 +21,7 @@ public static class CuttingSetup
             parts => parts.Consumes<TakeOrder>()
                 .Publishes<CuttingPlanned>().Publishes<CuttingRejected>());
         builder.Services.AddSingleton<PlanCutting>();
+        builder.Services.AddSingleton<Shift>();
         builder.Services.AddHostedService(services => services.GetRequiredService<PlanCutting>());
         builder.Services.AddOpenApi(Service, options =>
         {
@@ -55,6 +56,7 @@ public static class CuttingSetup
     {
         app.MapQueue();
         app.MapRetry();
+        app.MapShift();
         app.MapPlans();
         app.MapMarkCut();
         app.MapSpoilPiece();

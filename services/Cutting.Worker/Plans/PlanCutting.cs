@@ -97,7 +97,7 @@ internal sealed partial class PlanCutting(
             new PlanLimits { WorkSeconds = options.Value.WorkSeconds }, either.Token);
     }
 
-    private static OpenPiece Piece(OpenPieceRow row) => new()
+    internal static OpenPiece Piece(OpenPieceRow row) => new()
     {
         PieceId = row.PieceId,
         Mark = row.Mark,

@@ -56,10 +56,14 @@ internal sealed record PlanningState
                 .. Rack(StockStore.Free(view, released)),
                 .. offers.Select(Offered),
             ],
-            MinUsefulOffcutNm = offers.GroupBy(offer => (offer.Product, offer.WidthNm))
-                .ToDictionary(group => group.Key, group => group.Min(o => o.MinUsefulOffcutNm)),
+            MinUsefulOffcutNm = LeastOffcuts(offers),
         };
     }
+
+    public static IReadOnlyDictionary<(string, long), long> LeastOffcuts(
+        IReadOnlyList<OfferRow> offers) =>
+        offers.GroupBy(offer => (offer.Product, offer.WidthNm)).ToDictionary(
+            group => group.Key, group => group.Min(offer => offer.MinUsefulOffcutNm));
 
     private static RollAtHand Begin(RollRow roll) => new()
     {
@@ -84,7 +88,7 @@ internal sealed record PlanningState
             AgeDays = rows.Count - index,
         });
 
-    private static RollAtHand Offered(OfferRow offer) => new()
+    public static RollAtHand Offered(OfferRow offer) => new()
     {
         Product = offer.Product,
         WidthNm = offer.WidthNm,

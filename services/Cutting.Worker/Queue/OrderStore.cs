@@ -150,6 +150,28 @@ internal static class OrderStore
     public static void Wait(StoreTransaction transaction, string order) =>
         transaction.Execute(UpdateWaiting, new { order });
 
+    private const string SelectNotBegun =
+        """
+        SELECT o.order_number FROM cutting_order o
+        WHERE o.state IN ('waiting', 'planned') AND NOT EXISTS (
+          SELECT 1 FROM piece p WHERE p.order_number = o.order_number AND p.cut_at IS NOT NULL)
+        ORDER BY o.needed_by, o.confirmed_at, o.order_number LIMIT @most
+        """;
+
+    /// <summary>Orders nothing was cut of yet, in the order they are needed.</summary>
+    public static IReadOnlyList<string> NotBegun(StoreTransaction view, int most) =>
+        view.All<string>(SelectNotBegun, new { most });
+
+    private const string UpdatePool =
+        """
+        UPDATE cutting_order SET state = 'waiting', tries = 0, pool = @pool
+        WHERE order_number = @order
+        """;
+
+    /// <summary>Asks for a plan together with the others of the pool.</summary>
+    public static void Pool(StoreTransaction transaction, string order, string pool) =>
+        transaction.Execute(UpdatePool, new { order, pool });
+
     private const string UpdateRetry =
         """
         UPDATE cutting_order SET state = 'waiting', tries = 0, refusals = NULL

@@ -60,7 +60,8 @@ internal sealed class MessageFile
         if (node is JsonObject place)
         {
             place.Remove("$id");
-            if (place["type"]?.GetValueKind() is JsonValueKind.String && place["properties"] is not null)
+            if (place["type"]?.GetValueKind() is JsonValueKind.String
+                && place["properties"] is not null)
             {
                 place["additionalProperties"] = false;
             }

@@ -1,0 +1,73 @@
+using Microsoft.AspNetCore.Mvc;
+using PostFrame.CuttingWorker.Queue;
+using PostFrame.Messaging;
+using PostFrame.Problems;
+
+namespace PostFrame.CuttingWorker.Plans;
+
+internal static class PoolShift
+{
+    private const int LongestNumber = 40;
+
+    public static void MapShift(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/v1/cutting/shift", Compare)
+            .WithGroupName("cutting").WithName("compareShift").WithTags("Shift")
+            .WithSummary("What cutting orders together would save")
+            .WithDescription(
+                "Every order that is not begun, or those named, planned one by one, in growing "
+                + "groups and all together. Nothing is changed.")
+            .Produces<ShiftBody>()
+            .MapRefusals(ProblemKind.StateConflict, ProblemKind.TooManyRequests);
+        routes.MapPost("/v1/cutting/shift", Pool)
+            .NeedsKey()
+            .Accepts<ShiftWish>("application/json")
+            .WithGroupName("cutting").WithName("poolShift").WithTags("Shift")
+            .WithSummary("Cut orders together")
+            .WithDescription("The orders are planned anew as one; each is announced again.")
+            .Produces<PooledBody>()
+            .MapRefusals(
+                ProblemKind.IdempotencyKeyMissing, ProblemKind.StateConflict,
+                ProblemKind.UnsupportedMediaType, ProblemKind.InvalidRequest,
+                ProblemKind.StoreUnavailable);
+    }
+
+    private static Task<IResult> Compare(
+        [FromQuery(Name = "order")] string[] orders, Shift shift, CancellationToken stop) =>
+        shift.CompareAsync(orders.Length == 0 ? null : orders, stop);
+
+    private static async Task<IResult> Pool(
+        HttpContext context, PlanCutting planner,
+        [FromKeyedServices(CuttingSetup.Service)] SqliteStore store)
+    {
+        var answer = await BenchRequest.AnswerOnceAsync<ShiftWish, PooledBody>(
+            context, store, Read, Pool);
+        planner.Wake();
+        return answer;
+    }
+
+    private static ShiftWish? Read(RequestObject root)
+    {
+        var orders = root.OptionalTexts("orders", Shift.MostOrders, LongestNumber);
+        return new ShiftWish(orders);
+    }
+
+    private static BenchRequest.Outcome<PooledBody> Pool(
+        StoreTransaction transaction, ShiftWish wish)
+    {
+        var (orders, refusal) = Shift.Choose(transaction, wish.Orders);
+        if (refusal is not null)
+        {
+            return refusal;
+        }
+
+        var pool = Guid.NewGuid().ToString();
+        foreach (var order in orders)
+        {
+            OrderStore.Pool(transaction, order, pool);
+        }
+
+        PlanStore.CountChange(transaction);
+        return new PooledBody(orders, "waiting");
+    }
+}

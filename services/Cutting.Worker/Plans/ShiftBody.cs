@@ -1,0 +1,47 @@
+using System.ComponentModel;
+
+namespace PostFrame.CuttingWorker.Plans;
+
+/// <summary>What cutting orders together would save over cutting each by itself.</summary>
+public sealed record ShiftBody
+{
+    [Description("The orders compared, in the order they are needed.")]
+    public required IReadOnlyList<string> Orders { get; init; }
+
+    public required int Pieces { get; init; }
+
+    [Description("New rolls when each order is cut by itself.")]
+    public required int RollsSeparately { get; init; }
+
+    [Description("New rolls when all are cut together.")]
+    public required int RollsTogether { get; init; }
+
+    public required int RollsSaved { get; init; }
+
+    public required double SavedFt { get; init; }
+
+    [Description("No plan of all together can do with fewer rolls.")]
+    public required int LowerBoundRolls { get; init; }
+
+    [Description("The price of having few orders open at the bench, in material.")]
+    public required IReadOnlyList<ShiftWindowBody> Windows { get; init; }
+}
+
+/// <summary>So many orders planned together at a time.</summary>
+public sealed record ShiftWindowBody
+{
+    public required int OrdersTogether { get; init; }
+
+    public required int Rolls { get; init; }
+
+    [Description("Length bought and not cut into pieces, in percent of what was bought.")]
+    public required double WastePercent { get; init; }
+}
+
+/// <summary>The orders of a shift; all that are not begun when left out.</summary>
+public sealed record ShiftWish(
+    [property: Description("2 to 500 order numbers.")] IReadOnlyList<string>? Orders);
+
+/// <summary>Orders that are planned together from here on.</summary>
+public sealed record PooledBody(
+    IReadOnlyList<string> Orders, [property: Description("Always waiting.")] string State);

@@ -1,0 +1,113 @@
+using System.Net;
+using PostFrame.CuttingWorker.Messages;
+using Xunit;
+
+namespace PostFrame.ServicesTests.Cutting;
+
+/// <summary>
+/// Worked by hand: three orders of one 396 in piece each take a roll each (1,194 in usable); cut
+/// together 3 × 396 = 1,188 in fit one roll, so two rolls of 100 ft are saved.
+/// </summary>
+public sealed class ShiftTests
+{
+    private static readonly string[] Orders = ["PF-21", "PF-22", "PF-23"];
+
+    [Fact]
+    public async Task The_saving_of_cutting_a_shift_together_is_shown()
+    {
+        await using var host = await ThreeOrdersAsync();
+
+        var shift = await host.GetAsync("/v1/cutting/shift");
+
+        Assert.Equal(Orders, shift["orders"]!.AsArray().Select(order => (string)order!));
+        Assert.Equal(
+            (3, 1, 2, 200.0),
+            ((int)shift["rollsSeparately"]!, (int)shift["rollsTogether"]!,
+                (int)shift["rollsSaved"]!, (double)shift["savedFt"]!));
+    }
+
+    [Fact]
+    public async Task More_orders_open_at_once_never_take_more_rolls()
+    {
+        await using var host = await ThreeOrdersAsync();
+
+        var windows = (await host.GetAsync("/v1/cutting/shift"))["windows"]!.AsArray();
+
+        Assert.Equal(
+            [(1, 3), (2, 2), (3, 1)],
+            windows.Select(w => ((int)w!["ordersTogether"]!, (int)w["rolls"]!)));
+        Assert.Equal(1.0, (double)windows[^1]!["wastePercent"]!, 2);
+    }
+
+    [Fact]
+    public async Task Pooled_orders_share_a_roll_and_each_is_told_its_own_cuts()
+    {
+        await using var host = await ThreeOrdersAsync();
+
+        await host.AskAsync(HttpMethod.Post, "/v1/cutting/shift", new { }, key: "k1");
+        var planned = new List<CuttingPlanned>();
+        while (planned.Count < 3)
+        {
+            planned.Add(await host.NextPlannedAsync());
+        }
+
+        Assert.Equal(Orders, planned.Select(order => order.Data.OrderNumber).Order());
+        Assert.All(planned, order => Assert.Equal(1, order.Data.RollCount));
+        Assert.Equal([1, 2, 3], planned.SelectMany(order => order.Data.Plans)
+            .SelectMany(plan => plan.Rolls).SelectMany(roll => roll.Cuts)
+            .Select(cut => cut.Sequence).Order());
+    }
+
+    [Fact]
+    public async Task The_plan_of_a_pooled_order_shows_the_cuts_of_the_others_on_its_roll()
+    {
+        await using var host = await ThreeOrdersAsync();
+        await host.AskAsync(
+            HttpMethod.Post, "/v1/cutting/shift", new { orders = Orders[..2] }, key: "k1");
+        await host.NextPlannedAsync();
+        await host.NextPlannedAsync();
+
+        var plan = await host.GetAsync("/v1/cutting/plans/PF-21");
+
+        var roll = Assert.Single(plan["plans"]![0]!["rollList"]!.AsArray())!;
+        Assert.Equal(
+            Orders[..2], roll["cuts"]!.AsArray().Select(c => (string)c!["orderNumber"]!).Order());
+        Assert.Equal(1, (int)plan["pieces"]!);
+    }
+
+    [Fact]
+    public async Task An_order_that_is_begun_or_unknown_is_not_pooled()
+    {
+        await using var host = await ThreeOrdersAsync();
+        var cut = (await host.GetAsync("/v1/cutting/plans/PF-21"))
+            ["plans"]![0]!["rollList"]![0]!["cuts"]![0]!["pieceId"]!;
+        await host.AskAsync(HttpMethod.Post, $"/v1/cutting/pieces/{cut}/cut");
+
+        var (status, problem) = await host.AskAsync(
+            HttpMethod.Post, "/v1/cutting/shift",
+            new { orders = new[] { "PF-21", "PF-22", "PF-99" } }, key: "k1");
+
+        Assert.Equal(HttpStatusCode.Conflict, status);
+        Assert.Contains("PF-21, PF-99", (string)problem["detail"]!);
+    }
+
+    private static async Task<CuttingHost> ThreeOrdersAsync()
+    {
+        var host = await CuttingHost.StartAsync();
+        foreach (var number in Orders)
+        {
+            var order = ExampleOrders.Numbered(number);
+            await host.SendAsync(order with
+            {
+                Data = order.Data with { Pieces = [.. order.Data.Pieces.Take(1)] },
+            });
+        }
+
+        foreach (var _ in Orders)
+        {
+            await host.NextPlannedAsync();
+        }
+
+        return host;
+    }
+}
