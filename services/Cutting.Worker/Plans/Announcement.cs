@@ -10,19 +10,12 @@ internal static class Announcement
 {
     private const string Source = "/cutting";
 
-    /// <summary>
-    /// Says again what is known; nothing while the order still waits for its plan.
-    /// </summary>
+    /// <summary>Says the plan again; nothing while the order still waits for it.</summary>
     public static void Repeat(StoreTransaction transaction, string order)
     {
-        var known = OrderStore.Find(transaction, order)!;
-        if (known.State == "planned")
+        if (OrderStore.Find(transaction, order)!.State == "planned")
         {
             Planned(transaction, order);
-        }
-        else if (known.State == "refused")
-        {
-            Refused(transaction, order, RefusalsOf(known.Refusals));
         }
     }
 

@@ -19,7 +19,7 @@ internal static class PoolShift
                 + "groups and all together. Nothing is changed.")
             .Produces<ShiftBody>()
             .MapRefusals(ProblemKind.StateConflict, ProblemKind.TooManyRequests);
-        routes.MapPost("/v1/cutting/shift", Pool)
+        routes.MapPost("/v1/cutting/shift", Answer)
             .NeedsKey()
             .Accepts<ShiftWish>("application/json")
             .WithGroupName("cutting").WithName("poolShift").WithTags("Shift")
@@ -36,7 +36,7 @@ internal static class PoolShift
         [FromQuery(Name = "order")] string[] orders, Shift shift, CancellationToken stop) =>
         shift.CompareAsync(orders.Length == 0 ? null : orders, stop);
 
-    private static async Task<IResult> Pool(
+    private static async Task<IResult> Answer(
         HttpContext context, PlanCutting planner,
         [FromKeyedServices(CuttingSetup.Service)] SqliteStore store)
     {

@@ -31,14 +31,15 @@ internal sealed class TakeOrder(
     }
 
     /// <summary>
-    /// An older revision has nothing left to say; the present one gets the answer it already has;
-    /// a newer one is taken.
+    /// An older revision has nothing left to say; the present one gets the plan it already has, or
+    /// is tried again when it was refused, because then a person asked; a newer one is taken.
     /// </summary>
     private static void Take(StoreTransaction transaction, OrderConfirmed.Confirmed confirmed)
     {
         var known = OrderStore.Revision(transaction, confirmed.OrderNumber) ?? 0;
         if (confirmed.Revision == known)
         {
+            OrderStore.Retry(transaction, confirmed.OrderNumber);
             Announcement.Repeat(transaction, confirmed.OrderNumber);
         }
         else if (confirmed.Revision > known)

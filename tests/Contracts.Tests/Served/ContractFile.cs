@@ -4,9 +4,10 @@ namespace PostFrame.ContractsTests.Served;
 
 /// <summary>
 /// A file of <c>contracts/</c> that is held equal to what the product serves. To write them anew
-/// after a change that is meant:
-/// <c>CONTRACTS=write dotnet run --project tests/Contracts.Tests -- --filter-namespace '*Served'</c>
-/// and read the difference before committing it.
+/// after a change that is meant, then read the difference before committing it:
+/// <code>
+/// CONTRACTS=write dotnet run --project tests/Contracts.Tests -- --filter-namespace '*Served'
+/// </code>
 /// </summary>
 internal static class ContractFile
 {

@@ -48,11 +48,12 @@ public sealed class ProblemsTests(RunningHost host) : IClassFixture<RunningHost>
             """
             # Problems
 
-            Every refusal is `application/problem+json` (RFC 9457) with `type`, `title`, `status`, `detail`,
-            `traceId`, and for mistakes in a request `violations[]`: `pointer` (JSON Pointer into the request),
-            `value`, `rule`, `bound`, `unit`, `message`. Up to 100 violations are listed; `violationsLeftOut`
-            counts the rest. This list is closed: anything else that fails is `about:blank`, status 500, with the
-            trace id and nothing internal. The type is an address of the service that explains it.
+            Every refusal is `application/problem+json` (RFC 9457) with `type`, `title`, `status`,
+            `detail`, `traceId`, and for mistakes in a request `violations[]`: `pointer` (JSON
+            Pointer into the request), `value`, `rule`, `bound`, `unit`, `message`. Up to 100
+            violations are listed; `violationsLeftOut` counts the rest. This list is closed: anything
+            else that fails is `about:blank`, status 500, with the trace id and nothing internal.
+            The type is an address of the service that explains it.
 
             | type | status | title | cause | remedy |
             | --- | --- | --- | --- | --- |
@@ -60,8 +61,8 @@ public sealed class ProblemsTests(RunningHost host) : IClassFixture<RunningHost>
             """);
         foreach (var kind in ProblemKind.All.OrderBy(kind => kind.Status).ThenBy(kind => kind.Name))
         {
-            text.Append(
-                $"| `{kind.Type}` | {kind.Status} | {kind.Title} | {kind.Cause} | {kind.Remedy} |\n");
+            text.Append($"| `{kind.Type}` | {kind.Status} | {kind.Title} ");
+            text.Append($"| {kind.Cause} | {kind.Remedy} |\n");
         }
 
         return text.ToString();

@@ -191,6 +191,21 @@ public sealed class BenchTests
     }
 
     [Fact]
+    public async Task A_refused_order_announced_again_is_tried_again()
+    {
+        await using var host = await CuttingHost.StartAsync();
+        var order = Only(ExampleOrders.W1, 1200);
+        await host.SendAsync(order);
+        var first = await host.NextRejectedAsync();
+
+        await host.SendAsync(order with { Id = Guid.NewGuid() });
+        var again = await host.NextRejectedAsync();
+
+        Assert.NotEqual(first.Id, again.Id);
+        Assert.Equal(first.Data.Reasons, again.Data.Reasons);
+    }
+
+    [Fact]
     public async Task Every_mistake_of_a_receipt_is_named_at_once()
     {
         await using var host = await CuttingHost.StartAsync();
