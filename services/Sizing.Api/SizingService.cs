@@ -1,5 +1,6 @@
 using PostFrame.SizingApi.ApiPages;
 using PostFrame.SizingApi.Climate;
+using PostFrame.SizingApi.Comparisons;
 using PostFrame.SizingApi.Desk;
 using PostFrame.SizingApi.Prices;
 using PostFrame.SizingApi.Products;
@@ -23,6 +24,7 @@ public static class SizingService
         app.MapSizings();
         app.MapProducts();
         app.MapClimate();
+        app.MapComparisons();
         app.MapDesk();
         return app;
     }

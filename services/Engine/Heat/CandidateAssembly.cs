@@ -106,19 +106,20 @@ public static class CandidateAssembly
 
     /// <summary>sd of the facing on the room side; foam and board carry theirs themselves.</summary>
     private static double FacingSd(Candidate candidate) =>
-        IsFaced(candidate.Kind) && candidate.Perm is { } perm
+        NeedsPerm(candidate.Kind) && candidate.Perm is { } perm
             ? Math.Max(0, Vapour.SdOfPerm(perm) - BodySd(candidate))
             : 0;
 
     private static double SdOf(Candidate candidate) =>
-        !IsFaced(candidate.Kind) && candidate.Perm is { } perm
+        !NeedsPerm(candidate.Kind) && candidate.Perm is { } perm
             ? Vapour.SdOfPerm(perm)
             : BodySd(candidate);
 
     private static double BodySd(Candidate candidate) =>
         MaterialBand.Of(candidate.Kind).VapourFactor * (candidate.ThicknessMm ?? 0) / 1000;
 
-    private static bool IsFaced(MaterialKind kind) =>
+    /// <summary>True where the facing, not the body, decides how much vapour passes.</summary>
+    public static bool NeedsPerm(MaterialKind kind) =>
         kind is MaterialKind.Blanket or MaterialKind.Batt or MaterialKind.BubbleSheet
             or MaterialKind.FoilSheet;
 

@@ -31,6 +31,11 @@ public sealed record MoistureFinding
 
     private const double TightPerm = 0.02;
 
+    /// <summary>
+    /// Water that hangs on a surface without running off [g/m²]. Source: ISO 13788:2012, from memory.
+    /// </summary>
+    private const double RunsOffAboveGPerM2 = 200;
+
     /// <summary>Computes the finding of a candidate whose facts are complete.</summary>
     /// <exception cref="InvalidOperationException">Something needed is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
@@ -63,7 +68,13 @@ public sealed record MoistureFinding
         AssemblySolver.Solve(assembly, conditions),
         OutdoorRhAtDesign * Vapour.Saturation(conditions.Outside));
 
-    private static string TextOf(MoistureYear year) => year.Verdict switch
+    private static string TextOf(MoistureYear year) => VerdictOf(year)
+        + (year.Verdict == MoistureVerdict.Dry || year.PeakGPerM2 > RunsOffAboveGPerM2
+            ? ""
+            : FormattableString.Invariant(
+                $" Below about {RunsOffAboveGPerM2:0} g/m² water hangs as a film and does not run off."));
+
+    private static string VerdictOf(MoistureYear year) => year.Verdict switch
     {
         MoistureVerdict.Dry => "Nothing condenses inside by diffusion in an average year.",
         MoistureVerdict.WetsAndDries => FormattableString.Invariant(
@@ -103,26 +114,46 @@ public sealed record MoistureFinding
                     + Amounts(tight),
                 Helps(tight));
         }
-        var drier = Try(candidate, room with
-        {
-            ColdExcessPa = room.ColdExcessPa / 2,
-            BurnerExcessPa = room.BurnerExcessPa / 2,
-        });
+        var drier = Try(candidate, Scaled(room, 0.5));
         yield return new(
             "drier-room", "Half the moisture in the room, by ventilation or a drier: "
                 + Amounts(drier),
             Helps(drier));
-        var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
-        var onset = OnsetAt(CandidateAssembly.Build(candidate, site), site.Winter with
+        if (now.Verdict == MoistureVerdict.Accumulates)
         {
-            Room = room.At(coldest.Mean),
-            Outside = coldest.Mean,
-        });
-        var limit = Math.Min(onset.RoomFaceRh, onset.HiddenRh ?? 1);
-        yield return new(
-            "humidity-limit",
-            FormattableString.Invariant(
-                $"Room air kept below {100 * limit:0} % relative humidity in the coldest month."),
-            true);
+            var share = LargestShare(kept => Helps(Try(candidate, kept)), room);
+            var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
+            double Rh(RoomAir kept) => 100 * kept.VapourPa(coldest)
+                / Vapour.Saturation(kept.At(coldest.Mean));
+            yield return new(
+                "humidity-limit",
+                share is { } s
+                    ? FormattableString.Invariant(
+                        $"Room air kept to {Rh(Scaled(room, s)):0} % relative humidity in the ")
+                        + FormattableString.Invariant(
+                            $"coldest month instead of {Rh(room):0} %: dry again within the year.")
+                    : "No drier room cures it: the outdoor air alone wets it.",
+                share is not null);
+        }
+    }
+
+    private static RoomAir Scaled(RoomAir room, double share) => room with
+    {
+        ColdExcessPa = room.ColdExcessPa * share,
+        BurnerExcessPa = room.BurnerExcessPa * share,
+    };
+
+    /// <summary>The largest share of the room's moisture that still dries, to a thousandth.</summary>
+    private static double? LargestShare(Func<RoomAir, bool> dries, RoomAir room)
+    {
+        if (!dries(Scaled(room, 0))) return null;
+        var (good, bad) = (0.0, 1.0);
+        for (var step = 0; step < 10; step++)
+        {
+            var middle = (good + bad) / 2;
+            if (dries(Scaled(room, middle))) good = middle;
+            else bad = middle;
+        }
+        return good;
     }
 }

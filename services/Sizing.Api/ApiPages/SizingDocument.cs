@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
+using PostFrame.SizingApi.Comparisons;
 using PostFrame.SizingApi.Desk;
 
 namespace PostFrame.SizingApi.ApiPages;
@@ -23,12 +24,16 @@ internal static class SizingDocument
             document.Servers = [];
             return Task.CompletedTask;
         });
-        options.AddOperationTransformer((operation, _, _) =>
+        options.AddOperationTransformer((operation, context, _) =>
         {
             if (operation.RequestBody?.Content is { } content
                 && content.TryGetValue("application/json", out var json))
             {
-                json.Examples = DeskExamples.All.ToDictionary(
+                var examples = context.Description.RelativePath == "v1/comparisons"
+                    ? ComparisonExamples.All.Select(example => (
+                        example.Id, Title: example.Id, example.Request))
+                    : DeskExamples.All;
+                json.Examples = examples.ToDictionary(
                     example => example.Id,
                     IOpenApiExample (example) => new OpenApiExample
                     {

@@ -1,0 +1,238 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using PostFrame.Problems;
+using PostFrame.SizingApi.Climate;
+
+namespace PostFrame.SizingApi.Comparisons;
+
+/// <summary>Reads a whole comparison request, noting every mistake.</summary>
+internal static class ReadComparison
+{
+    private const int MostElements = 40;
+
+    public static ComparisonInput From(RequestObject root)
+    {
+        var basis = root.OptionalChoice<CalculationBasis>("basis") ?? CalculationBasis.Ashrae;
+        var plane = root.Object("plane");
+        var isWall = plane.Choice("kind", "roof", "wall") == "wall";
+        var slope = isWall ? null : plane.Slope("slope");
+        if (isWall && plane.Has("slope"))
+            plane.Wrong("slope", "not-here", "", "A wall has no slope; leave it out.");
+        var area = plane.OptionalArea("area");
+        var (framing, steel) = ReadFraming(plane, isWall);
+        var colour = plane.OptionalChoice<SurfaceColour>("colour");
+        plane.Close();
+        var input = new ComparisonInput
+        {
+            Basis = basis,
+            IsWall = isWall,
+            SlopeDegrees = isWall ? 90 : slope?.TotalDegrees ?? 0,
+            Area = area,
+            Framing = framing,
+            SteelSystem = steel,
+            Colour = colour,
+            Climate = Climate(root.OptionalObject("climate")),
+            Room = Room(root.OptionalObject("room")),
+            Fuel = Fuel(root.OptionalObject("fuel")),
+            Code = Code(root.OptionalObject("code"), isWall),
+            Building = Building(root.OptionalObject("building")),
+            Lines = ReadLines.From(root, basis, area),
+            Working = root.OptionalFlag("working") ?? false,
+            Pictures = root.OptionalFlag("pictures") ?? true,
+        };
+        root.Close();
+        return input;
+    }
+
+    private static (Framing? Wood, string? Steel) ReadFraming(RequestObject plane, bool isWall)
+    {
+        var place = plane.Object("framing");
+        var steel = place.OptionalChoice("material", "wood", "steel") == "steel";
+        var system = place.OptionalChoice(
+            "system", "standingSeamWithBlocks", "throughFastened", "overGirts");
+        if (steel)
+        {
+            if (system is null && !isWall && place.IsPresent)
+                place.Wrong("system", "required", "",
+                    "Steel-framed roofs take tested values: standing seam with thermal blocks, or "
+                    + "through-fastened?");
+            place.Close();
+            return (null, isWall ? "overGirts" : system);
+        }
+        if (system is not null)
+            place.Wrong("system", "not-here", system, "Only steel framing has a tested system.");
+        var width = Mm(place, "width", 10, 300);
+        var spacing = Mm(place, "spacing", 100, 5000);
+        var depth = Mm(place, "depth", 10, 500);
+        place.Close();
+        if (width > spacing / 2)
+            place.Wrong("width", "at-most", FormattableString.Invariant($"{width:0.#} mm"),
+                "A member is at most half as wide as the spacing.",
+                FormattableString.Invariant($"{spacing / 2:0.#}"), "mm");
+        if (width is not { } w || spacing is not { } s || depth is not { } d) return (null, null);
+        return (new Framing { WidthMm = w, SpacingMm = s, DepthMm = d }, null);
+    }
+
+    private static double? Mm(RequestObject place, string name, double least, double most)
+    {
+        if (place.Length(name)?.TotalMillimetres is not { } mm) return null;
+        if (mm >= least && mm <= most) return mm;
+        place.Wrong(
+            name, mm < least ? "at-least" : "at-most", FormattableString.Invariant($"{mm:0.#} mm"),
+            FormattableString.Invariant($"This must be {least:0} to {most:0} mm."),
+            FormattableString.Invariant($"{(mm < least ? least : most):0}"), "mm");
+        return null;
+    }
+
+    private static ClimateAsked Climate(RequestObject? place)
+    {
+        if (place is not { IsPresent: true }) return new(null, null, null, null, null, null);
+        var asked = new ClimateAsked(
+            Found(place),
+            place.OptionalChoice("zone", Zones),
+            place.OptionalTemperature("winterDesign", -70, 70),
+            place.OptionalTemperature("summerDesign", 40, 130),
+            place.OptionalNumber("sun", 0, 1400, "W/m²"),
+            place.OptionalDegreeDaysK("heatingDegreeDays"));
+        place.Close();
+        return asked;
+    }
+
+    private static readonly string[] Zones =
+    [
+        "1A", "1B", "2A", "2B", "3A", "3B", "3C", "4A", "4B", "4C", "5A", "5B", "5C", "6A", "6B",
+        "7", "8",
+    ];
+
+    private static ClimateAnswer? Found(RequestObject place)
+    {
+        string[] names = ["postalCode", "countyFips", "stationWmo"];
+        var given = names.Where(place.Has).ToList();
+        foreach (var extra in given.Skip(1))
+            place.Wrong(extra, "either-or", "", $"Give one of {string.Join(", ", names)}.");
+        if (given is not [var name, ..] || place.OptionalText(name, 20) is not { } value)
+            return null;
+        var found = name switch
+        {
+            "postalCode" => GetClimate.ByPostalCode(value).Result,
+            "countyFips" => GetClimate.ByCounty(value).Result,
+            _ => GetClimate.ByStation(value).Result,
+        };
+        if (found is Microsoft.AspNetCore.Http.HttpResults.Ok<ClimateAnswer> { Value: { } answer })
+            return answer;
+        place.Wrong(
+            name, "unknown-place", value,
+            "No climate is known for it. Send the zone and the design temperatures yourself: "
+            + "zone, winterDesign, summerDesign.");
+        return null;
+    }
+
+    private static RoomAsked Room(RequestObject? place)
+    {
+        if (place is not { IsPresent: true }) return new(null, null, null, null, null, null);
+        var heated = place.OptionalFlag("heated");
+        var heatedTo = place.OptionalTemperature("heatedTo", 33, 100);
+        if (heated == false && heatedTo is not null)
+            place.Wrong("heatedTo", "not-here", "", "An unheated room is heated to nothing.");
+        var asked = new RoomAsked(
+            place.OptionalChoice<IndoorUse>("use"),
+            heated ?? (heatedTo is null ? null : true),
+            heatedTo,
+            place.OptionalTemperature("cooledTo", 50, 100),
+            place.OptionalNumber("moistureExcess", 0, 4000, "Pa"),
+            Burner(place.OptionalObject("burner")));
+        place.Close();
+        return asked;
+    }
+
+    private static BurnerAsked? Burner(RequestObject? place)
+    {
+        if (place is not { IsPresent: true }) return null;
+        var fuel = place.OptionalChoice<BurnerFuel>("fuel");
+        var input = place.OptionalPowerW("input");
+        var volume = place.OptionalVolumeM3("volume");
+        var changes = place.OptionalNumber("airChangesPerHour", 0.05, 50, "1/h");
+        place.Close();
+        foreach (var (name, missing) in ((string, bool)[])
+        [
+            ("fuel", fuel is null), ("input", input is null), ("volume", volume is null),
+            ("airChangesPerHour", changes is null),
+        ])
+        {
+            if (missing && !place.Has(name))
+                place.Wrong(name, "required", "", $"\"{name}\" of the heater is missing.");
+        }
+        return fuel is { } f && input is { } w && volume is { } v && changes is { } n
+            ? new(f, w, v, n)
+            : null;
+    }
+
+    private static FuelAsked? Fuel(RequestObject? place)
+    {
+        if (place is not { IsPresent: true }) return null;
+        var kind = place.Choice("kind", WireNames<HeatingFuel>.All);
+        var efficiency = place.OptionalNumber("efficiency", 0.1, 6, "share, or COP");
+        if (efficiency is null && !place.Has("efficiency"))
+            place.Wrong("efficiency", "required", "",
+                "What share of the fuel's heat reaches the room? A unit heater 0.80 to 0.93, "
+                + "electric 1, a heat pump its seasonal COP.");
+        var price = place.OptionalNumber("pricePerUnit", 0, 1000, "per therm, gal or kWh");
+        var balance = place.OptionalTemperature("balancePoint", 50, 65);
+        place.Close();
+        return kind is null || efficiency is null
+            ? null
+            : new(Enum.Parse<HeatingFuel>(kind, ignoreCase: true), efficiency.Value, price, balance);
+    }
+
+    private static CodeAsked? Code(RequestObject? place, bool isWall)
+    {
+        if (place is not { IsPresent: true }) return null;
+        var standard = place.Choice("standard", "ashrae90.1", "ieccCommercial");
+        var edition = place.Choice("edition", "2016", "2018", "2019", "2021");
+        string[] conditioning = standard == "ieccCommercial"
+            ? ["all other", "Group R"]
+            : ["nonresidential conditioned", "residential conditioned", "semiheated"];
+        var occupancy = place.Choice("conditioning", conditioning);
+        string[] constructions = isWall
+            ? ["wood-framed and other", "metal building"]
+            : ["attic and other", "metal building", "insulation entirely above deck"];
+        var construction = place.Choice("construction", constructions);
+        place.Close();
+        return standard is null || edition is null || occupancy is null || construction is null
+            ? null
+            : new(
+                standard == "ieccCommercial" ? "IECC commercial" : "ASHRAE/IES 90.1", edition,
+                occupancy, construction);
+    }
+
+    private static BuildingAsked? Building(RequestObject? place)
+    {
+        if (place is not { IsPresent: true }) return null;
+        var others = new List<LossElement>();
+        foreach (var item in place.OptionalObjects("otherElements", MostElements))
+        {
+            var name = item.Text("name", 80) ?? "";
+            var area = item.OptionalArea("area");
+            var r = item.OptionalNumber("assemblyR", 0.1, 200, "h·ft²·°F/Btu");
+            if (area is null && !item.Has("area"))
+                item.Wrong("area", "required", "", "\"area\" is missing.", null, "ft2");
+            if (r is null && !item.Has("assemblyR"))
+                item.Wrong("assemblyR", "required", "", "\"assemblyR\" is missing.");
+            item.Close();
+            if (area is { } a && r is { } known)
+                others.Add(new LossElement(
+                    name, a.TotalSquareMetres,
+                    ThermalResistance.FromRValue(known).ToTransmittance()));
+        }
+        var volume = place.OptionalVolumeM3("volume");
+        var changes = place.OptionalNumber("airChangesPerHour", 0, 50, "1/h");
+        var edge = place.OptionalLength("slabEdge");
+        if (volume is not null && changes is null && !place.Has("airChangesPerHour"))
+            place.Wrong("airChangesPerHour", "required", "",
+                "How often does the air change in an hour? A tight shop 0.3, an ordinary one 0.5 to "
+                + "1, a leaky one 2: an assumption to state.");
+        place.Close();
+        return new(others, volume * changes, edge is { } e ? e.TotalMillimetres / 1000 : 0);
+    }
+
+}

@@ -1,0 +1,189 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
+using PostFrame.Problems;
+
+namespace PostFrame.SizingApi.Comparisons;
+
+/// <summary>Reads our options and the rival lines into candidates.</summary>
+internal static class ReadLines
+{
+    private const int MostLines = 12;
+    private const int MostSpaces = 2;
+
+    public static IReadOnlyList<ComparedLine> From(
+        RequestObject root, CalculationBasis basis, Area? planeArea)
+    {
+        var ours = root.OptionalObjects("options", MostLines)
+            .Select((place, i) => Option(place, $"option-{i + 1}", basis, planeArea));
+        var theirs = root.OptionalObjects("rivals", MostLines)
+            .Select((place, i) => Rival(place, $"rival-{i + 1}", basis, planeArea));
+        ComparedLine[] lines = [.. ours, .. theirs];
+        if (lines.Length == 0 && root.IsPresent)
+            root.Wrong(
+                "options", "required", "",
+                "Name at least one option (a product of ours) or one rival line.");
+        return lines;
+    }
+
+    private static ComparedLine Option(
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea)
+    {
+        var code = place.Text("product", 60);
+        var product = ProductCatalogue.Find(code);
+        if (code is not null && product is null)
+            place.Wrong(
+                "product", "unknown-product", code,
+                "No product has this code; GET /v1/products lists them.");
+        var spaces = Spaces(place, basis);
+        var line = new ComparedLine
+        {
+            Id = id,
+            Ours = true,
+            PricePerFt2 = Price(place, planeArea),
+            OpenSpaces = spaces.Open,
+            Remarks = spaces.Remarks,
+            Candidate = new Candidate
+            {
+                Name = place.OptionalText("name", 80) ?? product?.Title ?? id,
+                Kind = product is null ? MaterialKind.Blanket : KindOf(product),
+                KnownR = product?.NominalR.Value,
+                ThicknessMm = product?.Thickness.Value.TotalMillimetres,
+                RoomEmittance = Finish(place, "roomFace") ?? product?.RoomFaceEmittance.Value,
+                CladdingEmittance =
+                    Finish(place, "claddingFace") ?? product?.CladdingFaceEmittance.Value,
+                Perm = place.OptionalNumber("perm", 0, 200, "perm") ?? product?.Perm.Value,
+                Placement = place.OptionalChoice<Placement>("placement"),
+                Spaces = spaces.Stated,
+            },
+        };
+        place.Close();
+        return line;
+    }
+
+    private static ComparedLine Rival(
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea)
+    {
+        var spaces = Spaces(place, basis);
+        var kind = place.Choice("kind", WireNames<MaterialKind>.All) is { } word
+            ? Enum.Parse<MaterialKind>(word, ignoreCase: true)
+            : MaterialKind.Blanket;
+        var line = new ComparedLine
+        {
+            Id = id,
+            Ours = false,
+            PricePerFt2 = Price(place, planeArea),
+            OpenSpaces = spaces.Open,
+            Remarks = spaces.Remarks,
+            Candidate = new Candidate
+            {
+                Name = place.OptionalText("name", 80) ?? id,
+                Kind = kind,
+                ClaimedR = place.OptionalNumber("claimedR", 0.1, 200, "h·ft²·°F/Btu"),
+                ClaimedRadiantCutPercent = place.OptionalNumber("claimedRadiantCut", 0, 100, "%"),
+                ThicknessMm = Thickness(place, "thickness", 0.02, 500, "the material"),
+                RoomEmittance = Finish(place, "roomFace"),
+                CladdingEmittance = Finish(place, "claddingFace"),
+                Perm = place.OptionalNumber("perm", 0, 200, "perm"),
+                Placement = place.OptionalChoice<Placement>("placement"),
+                Spaces = spaces.Stated,
+            },
+        };
+        place.Close();
+        return line;
+    }
+
+    private static MaterialKind KindOf(Product product) => product.Kind switch
+    {
+        ProductKind.Blanket => MaterialKind.Blanket,
+        ProductKind.BubbleSheet => MaterialKind.BubbleSheet,
+        ProductKind.Batt => MaterialKind.Batt,
+        ProductKind.SprayFoam when product.Code.Contains("closed", StringComparison.Ordinal) =>
+            MaterialKind.ClosedCellFoam,
+        ProductKind.SprayFoam => MaterialKind.OpenCellFoam,
+        _ when product.Code.Contains("xps", StringComparison.Ordinal) => MaterialKind.XpsBoard,
+        _ when product.Code.Contains("eps", StringComparison.Ordinal) => MaterialKind.EpsBoard,
+        _ => MaterialKind.PolyisoBoard,
+    };
+
+    private static double? Finish(RequestObject place, string name) =>
+        place.OptionalChoice<SurfaceFinish>(name) is { } finish
+            ? Emittance.Of(finish).Value
+            : null;
+
+    private static double? Price(RequestObject place, Area? planeArea)
+    {
+        var price = place.OptionalNumber("price", 0, 1e7, "in the caller's money");
+        var perFt2 = place.OptionalNumber("pricePerFt2", 0, 1000, "per ft2");
+        var area = place.OptionalArea("area") ?? planeArea;
+        if (price is not null && perFt2 is not null)
+            place.Wrong(
+                "pricePerFt2", "either-or", $"{perFt2}",
+                "Give either the price with its area, or the price per square foot.");
+        if (price is null) return perFt2;
+        if (area is { } covered) return price / covered.TotalSquareFeet;
+        place.Wrong(
+            "area", "required", "",
+            "A price needs the area it covers: here, or as the plane's area.", null, "ft2");
+        return null;
+    }
+
+    /// <summary>
+    /// Null when nothing was said, or when what was said leaves the thickness or the ventilation
+    /// open: that is asked, not assumed. Ribs of the cladding are no air space.
+    /// </summary>
+    private static (IReadOnlyList<CandidateSpace>? Stated, IReadOnlyList<MissingFact> Open,
+        IReadOnlyList<string> Remarks) Spaces(RequestObject place, CalculationBasis basis)
+    {
+        if (!place.Has("airSpaces")) return (null, [], []);
+        var stated = new List<CandidateSpace>();
+        var open = new List<MissingFact>();
+        var remarks = new List<string>();
+        var (least, most) = basis == CalculationBasis.Ashrae ? (12.5, 150.0) : (1.0, 300.0);
+        foreach (var (item, i) in place.OptionalObjects("airSpaces", MostSpaces)
+            .Select((item, i) => (item, i)))
+        {
+            var side = item.OptionalChoice<SpaceSide>("side");
+            var thickness = Thickness(item, "thickness", least, most, "an air space on this basis");
+            var kind = item.OptionalChoice(
+                "kind", "enclosed", "slightlyVentilated", "ventilated", "claddingRibs");
+            var facing = Finish(item, "facing");
+            item.Close();
+            if (kind == "claddingRibs")
+            {
+                remarks.Add("The ribs of the cladding are not an air space and count for nothing "
+                    + "(note to ASHRAE HoF 2021 ch. 26 Table 3).");
+                continue;
+            }
+            if (side is null) open.Add(Ask(i, "side", "On which side is the air space?"));
+            if (thickness is null)
+                open.Add(Ask(i, "thickness", "How thick is the air space?"));
+            if (kind is null)
+                open.Add(Ask(i, "kind", "Is the air space enclosed, or does outdoor air blow "
+                    + "through it (vented eave, ridge, open ribs)?"));
+            var openings = kind switch { "enclosed" => 0, "slightlyVentilated" => 1000, _ => 2000 };
+            if (side is { } at && thickness is { } mm)
+                stated.Add(new CandidateSpace(at, mm, openings, facing ?? 0.9));
+        }
+        return open.Count > 0 ? (null, open, remarks) : (stated, open, remarks);
+    }
+
+    private static MissingFact Ask(int index, string member, string question) =>
+        new($"airSpaces/{index}/{member}", question);
+
+    /// <summary>A thickness [mm] within bounds.</summary>
+    private static double? Thickness(
+        RequestObject place, string name, double leastMm, double mostMm, string of)
+    {
+        if (place.OptionalLength(name) is not { } length) return null;
+        var mm = length.TotalMillimetres;
+        if (mm >= leastMm && mm <= mostMm) return mm;
+        place.Wrong(
+            name, mm < leastMm ? "at-least" : "at-most",
+            FormattableString.Invariant($"{mm:0.##} mm"),
+            FormattableString.Invariant(
+                $"The thickness of {of} must be {leastMm:0.##} to {mostMm:0} mm."),
+            FormattableString.Invariant($"{(mm < leastMm ? leastMm : mostMm):0.##}"), "mm");
+        return null;
+    }
+}

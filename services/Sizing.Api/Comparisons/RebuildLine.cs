@@ -1,0 +1,183 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using PostFrame.Problems;
+
+namespace PostFrame.SizingApi.Comparisons;
+
+/// <summary>One line rebuilt in the shared setting: engine results beside their wire form.</summary>
+internal sealed record RebuiltLine
+{
+    public required ComparedLine Asked { get; init; }
+
+    public required LineBody Body { get; init; }
+
+    public AssemblyHeat? Winter { get; init; }
+
+    public AssemblyHeat? Summer { get; init; }
+
+    public MoistureFinding? Moisture { get; init; }
+
+    public DripFinding? Drip { get; init; }
+
+    /// <summary>U for code and energy: rebuilt, or tested.</summary>
+    public ThermalTransmittance? U { get; init; }
+}
+
+/// <summary>Rebuilds a line; what a blank leaves open stays blank.</summary>
+internal static class RebuildLine
+{
+    public static RebuiltLine Of(ComparedLine line, int index, Setting setting)
+    {
+        var input = setting.Input;
+        var candidate = line.Candidate;
+        var pointer = line.Ours
+            ? $"/options/{index}"
+            : $"/rivals/{index - input.Lines.Count(other => other.Ours)}";
+        var missing = MissingOf(line);
+        var remarks = line.Remarks.ToList();
+        var isSteel = input.SteelSystem is not null;
+        var tested = isSteel ? TestedOf(candidate, input, remarks) : null;
+        var complete = missing.Count == 0 && !isSteel;
+        var built = complete ? CandidateAssembly.Build(candidate, setting.Site) : null;
+        var winter = built is null ? null : AssemblySolver.Solve(built, setting.Site.Winter);
+        var summer = built is null ? null : AssemblySolver.Solve(built, setting.Site.Summer);
+        var holdsBack = candidate.Perm is not null || !CandidateAssembly.NeedsPerm(candidate.Kind);
+        var moisture = built is not null && holdsBack
+            && setting is { Months: { } months, Room: { } room }
+            ? MoistureFinding.Of(candidate, setting.Site, months, room)
+            : null;
+        var drip = built is null
+            ? null
+            : DripFinding.Of(built, setting.Site, setting.Months, setting.Room);
+        if (built is not null && candidate.Perm is <= 0.1)
+            remarks.Add("Steel outside and a tight face inside: what gets in through a lap or a "
+                + "leak hardly dries. Seal the laps.");
+        var u = winter?.U ?? tested?.U;
+        if (!holdsBack && setting.Months is not null)
+            missing.Add(new("perm", $"How many perms does {candidate.Name} let through as faced, "
+                + "dry cup? Moisture hangs on it."));
+        var claim = ClaimCheck.Of(candidate, setting.Site);
+        return new RebuiltLine
+        {
+            Asked = line,
+            Winter = winter,
+            Summer = summer,
+            Moisture = moisture,
+            Drip = drip,
+            U = u,
+            Body = new LineBody
+            {
+                Id = line.Id,
+                Ours = line.Ours,
+                Name = candidate.Name,
+                Kind = WireNames<MaterialKind>.Of(candidate.Kind),
+                Material = Material(candidate),
+                Winter = winter is null ? null : WriteHeat.Season(winter),
+                Summer = summer is null ? null : WriteHeat.Season(summer),
+                Tested = tested is null ? null : WriteHeat.Tested(tested),
+                Radiant = built is null ? null : RadiantOf(built, setting, candidate),
+                Drip = drip is null ? null : WriteHeat.Drip(drip),
+                Moisture = moisture is null ? null : WriteHeat.Moisture(moisture),
+                Code = u is { } value ? CodeOf(value, setting) : null,
+                Price = line.PricePerFt2 is { } price
+                    ? new PriceLine(WriteHeat.Rounded(price, 4))
+                    : null,
+                Claim = line.Ours ? null : WriteHeat.Claim(candidate, claim),
+                Questions = [.. missing.Select(fact =>
+                    new QuestionLine($"{pointer}/{fact.Fact}", fact.Question))],
+                Remarks = remarks,
+                Working = input.Working && built is not null
+                    ? WriteWorking.Of(built, winter!, summer!, moisture, setting)
+                    : null,
+            },
+        };
+    }
+
+    /// <summary>A space told of only in part asks for its parts, not for the whole again.</summary>
+    private static List<MissingFact> MissingOf(ComparedLine line) =>
+    [
+        .. CandidateAssembly.Missing(line.Candidate)
+            .Where(fact => fact.Fact != "airSpaces" || line.OpenSpaces.Count == 0),
+        .. line.OpenSpaces,
+    ];
+
+    private static MaterialLine? Material(Candidate candidate)
+    {
+        if (candidate.MaterialR is not { } r) return null;
+        var band = MaterialBand.Of(candidate.Kind);
+        var (source, mark) = candidate switch
+        {
+            { KnownR: not null } => ("product data, GET /v1/products", "M"),
+            { ClaimedR: { } claimed } when Math.Abs(claimed - r.TotalRValue) < 1e-6 =>
+                ("as claimed; within what the material reaches: " + band.Source, band.Mark),
+            _ => ("what the material reaches at its thickness: " + band.Source, band.Mark),
+        };
+        return new(
+            WriteHeat.Rounded(r.TotalRValue, 2), WriteHeat.Rounded(r.TotalSi, 3), source, mark);
+    }
+
+    private static List<RadiantLine> RadiantOf(
+        Assembly built, Setting setting, Candidate candidate)
+    {
+        var lines = new List<RadiantLine>();
+        foreach (var conditions in (Conditions[])[setting.Site.Winter, setting.Site.Summer])
+        {
+            var cut = RadiantCut.Of(built, conditions);
+            var season = conditions.Season == Season.Winter ? "winter" : "summer";
+            var claimed = candidate.ClaimedRadiantCutPercent is { } percent
+                ? FormattableString.Invariant($"Claimed: radiant heat cut by {percent:0} %. ")
+                : "";
+            var text = cut.RadiantPercent is { } radiant
+                ? FormattableString.Invariant(
+                    $"{claimed}Radiant exchange at the bright face falls by {radiant:0} %, all heat ")
+                    + FormattableString.Invariant(
+                        $"through this assembly in {season} by {cut.TotalPercent:0} %.")
+                : claimed + "No bright face looks at air here, so no radiant heat is cut.";
+            lines.Add(new RadiantLine(
+                season,
+                cut.RadiantPercent is { } r ? WriteHeat.Rounded(r, 1) : null,
+                WriteHeat.Rounded(cut.TotalPercent, 1), text));
+        }
+        return lines;
+    }
+
+    private static CodeBody? CodeOf(ThermalTransmittance u, Setting setting)
+    {
+        if (setting.Input.Code is not { } code || setting.Zone is not { } zone) return null;
+        var finding = CodeFinding.Of(
+            CodeTables.Minima,
+            new CodeQuestion(
+                code.Standard, code.Edition, zone, code.Conditioning,
+                setting.Input.IsWall ? "wall above grade" : "roof", code.Construction),
+            u);
+        return WriteHeat.Code(finding);
+    }
+
+    /// <summary>Steel-framed cases come from tested values only, never from the naive method.</summary>
+    private static TestedAssembly? TestedOf(
+        Candidate candidate, ComparisonInput input, List<string> remarks)
+    {
+        var system = input.SteelSystem switch
+        {
+            "standingSeamWithBlocks" =>
+                "standing seam roof, thermal spacer blocks, single layer draped over purlins",
+            "throughFastened" => "through-fastened, no spacer blocks, single layer",
+            _ => "single layer compressed over girts",
+        };
+        var rated = candidate.MaterialR is { } r
+            ? FormattableString.Invariant($"R-{r.TotalRValue:0.##}")
+            : null;
+        var found = candidate.Kind == MaterialKind.Blanket && rated is not null
+            ? CodeTables.TestedAssemblies.FirstOrDefault(row =>
+                row.System == system && row.RatedInsulation == rated)
+            : null;
+        if (found is null)
+        {
+            var held = CodeTables.TestedAssemblies
+                .Where(row => row.System == system).Select(row => row.RatedInsulation);
+            remarks.Add("For steel framing only tested values are used, and none is held for this "
+                + $"line. Held for \"{system}\": {string.Join(", ", held)}.");
+        }
+        return found;
+    }
+}

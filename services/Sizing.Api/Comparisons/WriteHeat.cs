@@ -1,0 +1,106 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Problems;
+
+namespace PostFrame.SizingApi.Comparisons;
+
+/// <summary>Engine results as they go over the wire; rounding happens here and nowhere before.</summary>
+internal static class WriteHeat
+{
+    private const double WPerM2PerBtu = 3.154591;
+
+    public static double Rounded(double value, int decimals)
+    {
+        var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        return rounded == 0 ? 0 : rounded;
+    }
+
+    public static SeasonBody Season(AssemblyHeat heat) => new(
+        Rounded(heat.R.TotalRValue, 2),
+        Rounded(heat.R.TotalSi, 3),
+        Rounded(heat.U.TotalUFactor, 4),
+        Rounded(heat.U.TotalSi, 4),
+        AssemblyWorking.Words(heat.Direction),
+        MethodOf(heat),
+        Rounded(heat.FluxWPerM2 / WPerM2PerBtu, 2),
+        Rounded(heat.FluxWPerM2, 2),
+        Rounded(heat.RoomFace.TotalFahrenheit, 1),
+        heat.AirSpaces is [var first, ..] ? Rounded(100 * first.Heat.RadiantShare, 0) : null,
+        heat.AirSpaces.Count == 0 ? null : [.. heat.AirSpaces.Select(Space)]);
+
+    public static TestedLine Tested(TestedAssembly tested) => new(
+        Rounded(tested.U.TotalUFactor, 4),
+        Rounded(tested.U.ToResistance().TotalRValue, 2),
+        tested.System,
+        tested.RatedInsulation,
+        $"ASHRAE 90.1 Table {tested.Table}",
+        tested.Read ? "R" : "M",
+        "A tested value of the whole assembly, films included, for every season"
+            + (tested.Read ? "." : "; from memory, look it up.")
+            + (tested.Corroboration.Length > 0 ? $" Borne out by: {tested.Corroboration}." : ""));
+
+    public static MoistureBody Moisture(MoistureFinding finding)
+    {
+        var year = finding.Year;
+        return new(
+            WireNames<MoistureVerdict>.Of(year.Verdict),
+            finding.Text,
+            Rounded(year.PeakGPerM2, 1),
+            Rounded(year.CarriedOverGPerM2, 1),
+            year.Place,
+            finding.Class is { } @class ? @class.ToString() : null,
+            [.. year.Months.Select(month => new MoistureMonthLine(
+                month.Month,
+                Rounded(month.Outdoors.TotalFahrenheit, 1),
+                Rounded(month.Room.TotalFahrenheit, 1),
+                Percent(month.RoomRh),
+                Percent(month.RoomFaceRh),
+                Rounded(month.ChangeGPerM2, 1),
+                Rounded(month.HeldGPerM2, 1)))],
+            [.. finding.Cures.Select(cure => new CureLine(cure.Id, cure.Text, cure.Cures))]);
+    }
+
+    public static DripLine Drip(DripFinding finding) => new(
+        Percent(finding.OnsetRh),
+        finding.ClearNightRh is { } night ? Percent(night) : null,
+        finding.WorstMonth,
+        finding.WorstFaceRh is { } worst ? Percent(worst) : null,
+        FormattableString.Invariant(
+            $"At winter design the room face drips above {100 * finding.OnsetRh:0} % relative ")
+            + "humidity"
+            + (finding.ClearNightRh is { } rh
+                ? FormattableString.Invariant($", under a clear night sky above {100 * rh:0} %.")
+                : "."));
+
+    public static CodeBody Code(CodeFinding finding) => new(
+        WireNames<CodeVerdict>.Of(finding.Verdict),
+        finding.Text,
+        finding.Limit is { } limit ? Rounded(limit.TotalUFactor, 4) : null,
+        finding.MarginU is { } margin ? Rounded(margin, 4) : null,
+        finding.Row is { } row ? (row.IsCertain ? "R" : row.Read ? "R, edition inferred" : "M") : null,
+        finding.Row is { } from ? $"{from.Standard} {from.Edition}, {from.Table}" : null,
+        finding.Notes);
+
+    public static ClaimBody Claim(Candidate candidate, ClaimFinding finding) => new(
+        candidate.ClaimedR,
+        finding.Outcome is { } outcome ? WireNames<ClaimOutcome>.Of(outcome) : null,
+        finding.Text,
+        finding.MaterialMost is { } most ? Rounded(most.TotalRValue, 1) : null,
+        finding.SystemWinter is { } winter ? Rounded(winter.TotalRValue, 1) : null,
+        finding.SystemSummer is { } summer ? Rounded(summer.TotalRValue, 1) : null,
+        finding.NotSaid);
+
+    public static double Percent(double share) => Rounded(100 * share, 0);
+
+    private static string MethodOf(AssemblyHeat heat) =>
+        AssemblyWorking.Words(heat.Method)
+        + (heat.Capped ? ", limited to the part between members" : "")
+        + (heat.AirSpaces.Count > 0 ? ", air spaces by iteration" : "");
+
+    private static SpaceLine Space(SolvedAirSpace solved) => new(
+        Rounded(solved.Heat.R.TotalRValue, 2),
+        Rounded(solved.Space.ThicknessMm / 25.4, 2),
+        Rounded(solved.Mean.TotalFahrenheit, 1),
+        Rounded(solved.DifferenceKelvins * 1.8, 1),
+        Rounded(solved.Space.EffectiveEmittance, 3),
+        solved.Heat.Extrapolated);
+}
