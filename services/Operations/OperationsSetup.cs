@@ -15,7 +15,17 @@ public static class OperationsSetup
         builder.Services.AddPipelineBus(
             builder.Configuration, Name, typeof(OperationsSetup).Assembly,
             parts => parts.Consumes<TrackOrders>());
+        builder.Services.AddOptions<LinkOptions>().BindConfiguration("Links")
+            .Validate(
+                links => links.AreOrigins,
+                "Links:* must be empty or an origin such as http://127.0.0.1:8082.")
+            .ValidateOnStart();
+        builder.Services.AddOptions<StreamOptions>().BindConfiguration("Stream")
+            .ValidateDataAnnotations().ValidateOnStart();
+        builder.Services.AddSingleton<DescribeOrders>();
+        builder.Services.AddSingleton<StreamPipeline>();
         builder.Services.AddSingleton<ChangeFeed>();
+        builder.Services.AddHostedService(services => services.GetRequiredService<ChangeFeed>());
         builder.Services.AddOpenApi(Name, options =>
         {
             options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
@@ -35,5 +45,11 @@ public static class OperationsSetup
         return builder;
     }
 
-    public static WebApplication MapOperations(this WebApplication app) => app;
+    public static WebApplication MapOperations(this WebApplication app)
+    {
+        app.MapPipeline();
+        StreamPipeline.MapStream(app);
+        app.MapBoard();
+        return app;
+    }
 }

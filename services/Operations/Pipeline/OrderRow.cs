@@ -45,18 +45,3 @@ internal sealed record OrderRow
 
     public long Change { get; init; }
 }
-
-internal sealed record ToldRow
-{
-    public required string OrderNumber { get; init; }
-
-    public required long Revision { get; init; }
-
-    public required string Kind { get; init; }
-
-    public required long SaidAt { get; init; }
-
-    public required string MessageId { get; init; }
-
-    public required string Body { get; init; }
-}

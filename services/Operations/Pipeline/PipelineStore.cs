@@ -18,7 +18,7 @@ internal static class PipelineStore
     /// Keeps a statement unless its speaker said something later of the same revision. The instants
     /// compared are always of one service's clock.
     /// </summary>
-    public static void Keep(StoreTransaction transaction, ToldRow told) =>
+    public static void Keep(StoreTransaction transaction, Told told) =>
         transaction.Execute(UpsertTold, told);
 
     private const string SelectNewestConfirmed =
@@ -35,8 +35,8 @@ internal static class PipelineStore
         FROM told WHERE order_number = @order AND revision = @revision
         """;
 
-    public static IReadOnlyList<ToldRow> Told(StoreTransaction view, string order, long revision) =>
-        view.All<ToldRow>(SelectTold, new { order, revision });
+    public static IReadOnlyList<Told> Known(StoreTransaction view, string order, long revision) =>
+        view.All<Told>(SelectTold, new { order, revision });
 
     private const string DeleteOlder =
         "DELETE FROM told WHERE order_number = @order AND revision < @revision";

@@ -15,92 +15,52 @@ internal sealed class TrackOrders(
     : IConsumer<OrderConfirmed>, IConsumer<CuttingPlanned>, IConsumer<CuttingRejected>,
         IConsumer<LabelsPrinted>
 {
-    private const string Order = "order";
-    private const string Plan = "plan";
-    private const string Labels = "labels";
+    public Task Consume(ConsumeContext<OrderConfirmed> context) =>
+        KeepAsync(Told.By(context.Message), context.CancellationToken);
 
-    public Task Consume(ConsumeContext<OrderConfirmed> context)
+    public Task Consume(ConsumeContext<CuttingPlanned> context) =>
+        KeepAsync(Told.By(context.Message), context.CancellationToken);
+
+    public Task Consume(ConsumeContext<CuttingRejected> context) =>
+        KeepAsync(Told.By(context.Message), context.CancellationToken);
+
+    public Task Consume(ConsumeContext<LabelsPrinted> context) =>
+        KeepAsync(Told.By(context.Message), context.CancellationToken);
+
+    internal async Task KeepAsync(Told told, CancellationToken cancel)
     {
-        var (message, data) = (context.Message, context.Message.Data);
-        return KeepAsync(context, data.OrderNumber, data.Revision, Order, message.Time, new ToldOrder(
-            data.ShipTo.Name, data.Building.Name, data.Building.Summary, data.NeededBy,
-            data.Pieces.Count, data.ConfirmedAt.ToUnixTimeMilliseconds()));
-    }
-
-    public Task Consume(ConsumeContext<CuttingPlanned> context)
-    {
-        var (message, data) = (context.Message, context.Message.Data);
-        return KeepAsync(context, data.OrderNumber, data.Revision, Plan, message.Time, new ToldPlan(
-            data.PlannedAt.ToUnixTimeMilliseconds(), data.RollCount, []));
-    }
-
-    public Task Consume(ConsumeContext<CuttingRejected> context)
-    {
-        var (message, data) = (context.Message, context.Message.Data);
-        return KeepAsync(context, data.OrderNumber, data.Revision, Plan, message.Time, new ToldPlan(
-            data.RejectedAt.ToUnixTimeMilliseconds(), null,
-            [.. data.Reasons.Select(reason => reason.Text)]));
-    }
-
-    public Task Consume(ConsumeContext<LabelsPrinted> context)
-    {
-        var (message, data) = (context.Message, context.Message.Data);
-        return KeepAsync(context, data.OrderNumber, data.Revision, Labels, message.Time,
-            new ToldLabels(data.PrintedAt.ToUnixTimeMilliseconds(), data.LabelCount));
-    }
-
-    private async Task KeepAsync<TBody>(
-        ConsumeContext context, string order, int revision, string kind, DateTimeOffset saidAt,
-        TBody body)
-    {
-        var messageId = context.MessageId
-            ?? throw new InvalidOperationException("A message came without an id.");
-        if (revision < 1 || string.IsNullOrWhiteSpace(order))
-        {
-            throw new InvalidOperationException(
-                $"The {kind} message {messageId} names order \"{order}\", revision {revision}; "
-                + "an order number and a revision of at least 1 are needed.");
-        }
-
-        var told = new ToldRow
-        {
-            OrderNumber = order,
-            Revision = revision,
-            Kind = kind,
-            SaidAt = saidAt.ToUnixTimeMilliseconds(),
-            MessageId = messageId.ToString(),
-            Body = JsonSerializer.Serialize(body, MessageJson.Options),
-        };
-        if (await store.WriteAsync(
-            transaction => Inbox.Claim(transaction, OperationsSetup.Name, messageId)
-                && Keep(transaction, told),
-            context.CancellationToken))
+        if (await store.WriteAsync(transaction => Keep(transaction, told), cancel))
         {
             feed.Wake();
         }
     }
 
     /// <summary>True when the board's row became another.</summary>
-    private static bool Keep(StoreTransaction transaction, ToldRow told)
+    private static bool Keep(StoreTransaction transaction, Told told)
     {
-        PipelineStore.Keep(transaction, told);
-        var newest = PipelineStore.NewestConfirmed(transaction, told.OrderNumber);
-        if (newest is not { } revision)
+        if (!Inbox.Claim(transaction, OperationsSetup.Name, Guid.Parse(told.MessageId)))
         {
             return false;
         }
 
-        var known = PipelineStore.Told(transaction, told.OrderNumber, revision)
-            .ToDictionary(row => row.Kind, row => row.Body);
+        PipelineStore.Keep(transaction, told);
+        if (PipelineStore.NewestConfirmed(transaction, told.OrderNumber) is not { } revision)
+        {
+            return false;
+        }
+
         PipelineStore.Forget(transaction, told.OrderNumber, revision);
         return PipelineStore.Track(transaction, Row(
-            told.OrderNumber, revision, Read<ToldOrder>(known, Order)!,
-            Read<ToldPlan>(known, Plan), Read<ToldLabels>(known, Labels)));
+            PipelineStore.Known(transaction, told.OrderNumber, revision)
+                .ToDictionary(known => known.Kind)));
     }
 
-    private static OrderRow Row(
-        string number, long revision, ToldOrder order, ToldPlan? plan, ToldLabels? labels)
+    private static OrderRow Row(Dictionary<string, Told> known)
     {
+        var confirmed = known[Told.Order];
+        var order = confirmed.Read<ToldOrder>();
+        var plan = known.GetValueOrDefault(Told.Plan)?.Read<ToldPlan>();
+        var labels = known.GetValueOrDefault(Told.Labels)?.Read<ToldLabels>();
         var state = plan is { Rolls: null } ? OrderRow.Parked
             : labels is not null ? OrderRow.Labelled
             : plan is not null ? OrderRow.Planned
@@ -108,8 +68,8 @@ internal sealed class TrackOrders(
         long? finishedAt = state == OrderRow.Labelled ? labels!.PrintedAtUnixMs : null;
         return new OrderRow
         {
-            OrderNumber = number,
-            Revision = revision,
+            OrderNumber = confirmed.OrderNumber,
+            Revision = confirmed.Revision,
             ShipTo = order.ShipTo,
             Building = order.Building,
             Summary = order.Summary,
@@ -125,10 +85,4 @@ internal sealed class TrackOrders(
             Place = finishedAt is { } at ? OrderRow.AfterAllWaiting - at : order.ConfirmedAtUnixMs,
         };
     }
-
-    private static TBody? Read<TBody>(Dictionary<string, string> known, string kind)
-        where TBody : class =>
-        known.TryGetValue(kind, out var body)
-            ? JsonSerializer.Deserialize<TBody>(body, MessageJson.Options)
-            : null;
 }

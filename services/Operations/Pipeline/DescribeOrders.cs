@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.Extensions.Options;
+using PostFrame.Messaging;
+
+namespace PostFrame.Operations.Pipeline;
+
+/// <summary>Says what the store knows in the words of the API.</summary>
+internal sealed class DescribeOrders(IOptions<LinkOptions> options)
+{
+    private readonly LinkOptions _links = options.Value;
+
+    public PipelineLinks Links => new()
+    {
+        Desk = _links.Desk + "/",
+        CuttingQueue = _links.Cutting + "/v1/cutting/queue",
+    };
+
+    public static PipelineSummary Summary(StoreTransaction view)
+    {
+        var counts = PipelineStore.Counts(view);
+        int Of(string state) => (int)counts.Where(count => count.State == state)
+            .Sum(count => count.Orders);
+        var waiting = counts.Where(count => count.State != OrderRow.Labelled).ToList();
+        return new PipelineSummary
+        {
+            Orders = (int)counts.Sum(count => count.Orders),
+            Confirmed = Of(OrderRow.Confirmed),
+            Planned = Of(OrderRow.Planned),
+            Labelled = Of(OrderRow.Labelled),
+            Parked = Of(OrderRow.Parked),
+            OldestWaitingSince = waiting.Count == 0
+                ? null
+                : Instant(waiting.Min(count => count.OldestConfirmedAt)),
+        };
+    }
+
+    public TrackedOrder Order(OrderRow row, long nowUnixMs)
+    {
+        var waits = row.State != OrderRow.Labelled;
+        return new TrackedOrder
+        {
+            OrderNumber = row.OrderNumber,
+            Revision = (int)row.Revision,
+            ShipTo = row.ShipTo,
+            Building = row.Building,
+            BuildingSummary = row.Summary,
+            NeededBy = DateOnly.Parse(row.NeededBy, CultureInfo.InvariantCulture),
+            Pieces = (int)row.Pieces,
+            Rolls = (int?)row.Rolls,
+            Labels = (int?)row.Labels,
+            State = row.State,
+            Reasons = JsonSerializer.Deserialize<List<string>>(
+                row.Reasons, MessageJson.Options)!,
+            WaitingSince = waits ? Instant(row.ConfirmedAt) : null,
+            WaitingSeconds = waits ? Math.Max(0, nowUnixMs - row.ConfirmedAt) / 1000 : null,
+            ConfirmedAt = Instant(row.ConfirmedAt),
+            PlannedAt = row.PlannedAt is { } planned ? Instant(planned) : null,
+            FinishedAt = row.FinishedAt is { } finished ? Instant(finished) : null,
+            Links = LinksOf(row, waits),
+        };
+    }
+
+    private OrderLinks LinksOf(OrderRow row, bool waits)
+    {
+        var number = Uri.EscapeDataString(row.OrderNumber);
+        var order = $"{_links.Orders}/v1/orders/{number}";
+        var labels = row.Labels is null ? null : $"{_links.Labels}/v1/labels/{number}";
+        return new OrderLinks
+        {
+            Order = order,
+            Plan = row.Rolls is null ? null : $"{_links.Cutting}/v1/cutting/plans/{number}",
+            Labels = labels is null ? null : labels + ".pdf",
+            Checklist = labels is null ? null : labels + "/checklist.pdf",
+            TryAgain = waits ? order + "/announcements" : null,
+        };
+    }
+
+    private static DateTimeOffset Instant(long unixMs) =>
+        DateTimeOffset.FromUnixTimeMilliseconds(unixMs);
+}
