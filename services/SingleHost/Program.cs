@@ -1,6 +1,7 @@
 using PostFrame.CuttingWorker;
 using PostFrame.LabellingWorker;
 using PostFrame.Messaging;
+using PostFrame.Operations;
 using PostFrame.OrdersApi;
 using PostFrame.Problems;
 using PostFrame.SingleHost;
@@ -15,6 +16,7 @@ builder.AddSizing();
 builder.AddOrders();
 builder.AddCutting();
 builder.AddLabelling();
+builder.AddOperations();
 
 var app = builder.Build();
 app.UseProblems();
@@ -22,9 +24,10 @@ app.MapSizing();
 app.MapOrders();
 app.MapCutting();
 app.MapLabelling();
+app.MapOperations();
 app.MapPipelineHealth();
 app.MapApiPages(
     ("sizing", "Sizing"), ("orders", "Orders"), ("cutting", "Cutting"),
-    ("labelling", "Labelling"));
+    ("labelling", "Labelling"), ("operations", "Operations"));
 app.MapWelcome();
 app.Run();

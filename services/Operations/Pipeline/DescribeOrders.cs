@@ -55,13 +55,14 @@ internal sealed class DescribeOrders(IOptions<LinkOptions> options)
             WaitingSince = waits ? Instant(row.ConfirmedAt) : null,
             WaitingSeconds = waits ? Math.Max(0, nowUnixMs - row.ConfirmedAt) / 1000 : null,
             ConfirmedAt = Instant(row.ConfirmedAt),
-            PlannedAt = row.PlannedAt is { } planned ? Instant(planned) : null,
-            FinishedAt = row.FinishedAt is { } finished ? Instant(finished) : null,
-            Links = LinksOf(row, waits),
+            PlannedAt = row.Rolls is null ? null : InstantOrNull(row.DecidedAt),
+            ParkedAt = row.State == OrderRow.Parked ? InstantOrNull(row.DecidedAt) : null,
+            FinishedAt = InstantOrNull(row.FinishedAt),
+            Links = LinksOf(row),
         };
     }
 
-    private OrderLinks LinksOf(OrderRow row, bool waits)
+    private OrderLinks LinksOf(OrderRow row)
     {
         var number = Uri.EscapeDataString(row.OrderNumber);
         var order = $"{_links.Orders}/v1/orders/{number}";
@@ -72,9 +73,12 @@ internal sealed class DescribeOrders(IOptions<LinkOptions> options)
             Plan = row.Rolls is null ? null : $"{_links.Cutting}/v1/cutting/plans/{number}",
             Labels = labels is null ? null : labels + ".pdf",
             Checklist = labels is null ? null : labels + "/checklist.pdf",
-            TryAgain = waits ? order + "/announcements" : null,
+            TryAgain = row.State == OrderRow.Parked ? order + "/retry" : null,
         };
     }
+
+    private static DateTimeOffset? InstantOrNull(long? unixMs) =>
+        unixMs is { } known ? Instant(known) : null;
 
     private static DateTimeOffset Instant(long unixMs) =>
         DateTimeOffset.FromUnixTimeMilliseconds(unixMs);

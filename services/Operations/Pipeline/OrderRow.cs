@@ -37,7 +37,8 @@ internal sealed record OrderRow
 
     public required long ConfirmedAt { get; init; }
 
-    public required long? PlannedAt { get; init; }
+    /// <summary>When cutting planned or refused it.</summary>
+    public required long? DecidedAt { get; init; }
 
     public required long? FinishedAt { get; init; }
 

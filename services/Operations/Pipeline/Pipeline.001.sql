@@ -25,7 +25,7 @@ CREATE TABLE tracked_order (
   state        TEXT    NOT NULL CHECK (state IN ('confirmed', 'planned', 'labelled', 'parked')),
   reasons      TEXT    NOT NULL,
   confirmed_at INTEGER NOT NULL,
-  planned_at   INTEGER,
+  decided_at   INTEGER,
   finished_at  INTEGER,
   place        INTEGER NOT NULL,
   change       INTEGER NOT NULL UNIQUE

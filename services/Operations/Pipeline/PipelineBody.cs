@@ -61,6 +61,9 @@ public sealed record TrackedOrder
 
     public DateTimeOffset? PlannedAt { get; init; }
 
+    [Description("When it was last refused; null unless parked.")]
+    public DateTimeOffset? ParkedAt { get; init; }
+
     public DateTimeOffset? FinishedAt { get; init; }
 
     public required OrderLinks Links { get; init; }
@@ -78,7 +81,7 @@ public sealed record OrderLinks
     [Description("PDF, packing list and checklist.")]
     public string? Checklist { get; init; }
 
-    [Description("POST makes Orders announce it again; null when finished.")]
+    [Description("POST takes it up again; null unless parked.")]
     public string? TryAgain { get; init; }
 }
 

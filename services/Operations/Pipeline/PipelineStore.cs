@@ -50,7 +50,7 @@ internal static class PipelineStore
         order_number AS OrderNumber, revision AS Revision, ship_to AS ShipTo,
         building AS Building, summary AS Summary, needed_by AS NeededBy, pieces AS Pieces,
         rolls AS Rolls, labels AS Labels, state AS State, reasons AS Reasons,
-        confirmed_at AS ConfirmedAt, planned_at AS PlannedAt, finished_at AS FinishedAt,
+        confirmed_at AS ConfirmedAt, decided_at AS DecidedAt, finished_at AS FinishedAt,
         place AS Place, change AS Change
         """;
 
@@ -69,16 +69,16 @@ internal static class PipelineStore
     private const string UpsertOrder =
         """
         INSERT INTO tracked_order (order_number, revision, ship_to, building, summary, needed_by,
-          pieces, rolls, labels, state, reasons, confirmed_at, planned_at, finished_at, place,
+          pieces, rolls, labels, state, reasons, confirmed_at, decided_at, finished_at, place,
           change)
         VALUES (@OrderNumber, @Revision, @ShipTo, @Building, @Summary, @NeededBy, @Pieces, @Rolls,
-          @Labels, @State, @Reasons, @ConfirmedAt, @PlannedAt, @FinishedAt, @Place, @Change)
+          @Labels, @State, @Reasons, @ConfirmedAt, @DecidedAt, @FinishedAt, @Place, @Change)
         ON CONFLICT (order_number) DO UPDATE SET
           revision = excluded.revision, ship_to = excluded.ship_to, building = excluded.building,
           summary = excluded.summary, needed_by = excluded.needed_by, pieces = excluded.pieces,
           rolls = excluded.rolls, labels = excluded.labels, state = excluded.state,
           reasons = excluded.reasons, confirmed_at = excluded.confirmed_at,
-          planned_at = excluded.planned_at, finished_at = excluded.finished_at,
+          decided_at = excluded.decided_at, finished_at = excluded.finished_at,
           place = excluded.place, change = excluded.change
         """;
 

@@ -80,7 +80,7 @@ internal sealed class TrackOrders(
             State = state,
             Reasons = JsonSerializer.Serialize(plan?.Reasons ?? [], MessageJson.Options),
             ConfirmedAt = order.ConfirmedAtUnixMs,
-            PlannedAt = plan is { Rolls: not null } ? plan.DecidedAtUnixMs : null,
+            DecidedAt = plan?.DecidedAtUnixMs,
             FinishedAt = finishedAt,
             Place = finishedAt is { } at ? OrderRow.AfterAllWaiting - at : order.ConfirmedAtUnixMs,
         };

@@ -153,15 +153,17 @@ public sealed class PipelineTests
         await using var host = await OperationsHost.StartAsync(null,
             ("Links:Orders", "http://127.0.0.1:8082"), ("Links:Cutting", "http://127.0.0.1:8083"));
         await host.TakeAsync(Told.By(ConfirmedOf("A/1 ä?")));
-        await host.TakeAsync(Told.By(PlannedOf("A/1 ä?")));
+        await host.TakeAsync(Told.By(RejectedOf("A/1 ä?")));
+        await host.TakeAsync(Told.By(ConfirmedOf("A/2")));
+        await host.TakeAsync(Told.By(PlannedOf("A/2")));
 
-        var links = (await host.GetAsync("/v1/pipeline"))["orders"]![0]!["links"]!;
+        var orders = (await host.GetAsync("/v1/pipeline"))["orders"]!.AsArray();
 
         Assert.Equal(
-            "http://127.0.0.1:8082/v1/orders/A%2F1%20%C3%A4%3F/announcements",
-            (string?)links["tryAgain"]);
+            "http://127.0.0.1:8082/v1/orders/A%2F1%20%C3%A4%3F/retry",
+            (string?)orders[0]!["links"]!["tryAgain"]);
         Assert.Equal(
-            "http://127.0.0.1:8083/v1/cutting/plans/A%2F1%20%C3%A4%3F", (string?)links["plan"]);
+            "http://127.0.0.1:8083/v1/cutting/plans/A%2F2", (string?)orders[1]!["links"]!["plan"]);
     }
 
     [Fact]
