@@ -44,7 +44,8 @@ public sealed class DeskBrowser : IAsyncLifetime
     }
 
     /// <summary>The desk page, loaded and answered once.</summary>
-    public async Task<IPage> OpenAsync(int width = 1440, int height = 1000)
+    public async Task<IPage> OpenAsync(
+        int width = 1440, int height = 1000, Uri? address = null)
     {
         if (browser is null)
         {
@@ -55,7 +56,7 @@ public sealed class DeskBrowser : IAsyncLifetime
         {
             ViewportSize = new() { Width = width, Height = height },
         });
-        var home = host.ClientOptions.BaseAddress;
+        var home = address ?? host.ClientOptions.BaseAddress;
         page.Console += (_, message) =>
         {
             // A refusal is an answer here, though Chromium logs its status as an error.
@@ -89,6 +90,12 @@ public sealed class DeskBrowser : IAsyncLifetime
     {
         Path = Path.Combine(ScreenshotFolder(), name + ".png"),
     });
+
+    public static Task ShootPart(IPage page, string part, string name) =>
+        page.Locator(part).ScreenshotAsync(new()
+        {
+            Path = Path.Combine(ScreenshotFolder(), name + ".png"),
+        });
 
     public async ValueTask DisposeAsync()
     {

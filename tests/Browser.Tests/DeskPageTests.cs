@@ -78,6 +78,21 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     }
 
     [Fact]
+    public async Task Every_part_of_the_take_off_is_there_to_read()
+    {
+        var page = await browser.OpenAsync();
+        await page.Locator("#pieces summary").First.ClickAsync();
+        foreach (var part in (string[])
+            ["schedule", "heat", "quantities", "assumptions", "pieces", "cautions"])
+        {
+            await DeskBrowser.ShootPart(page, $"section:has(#{part}), section#{part}", part);
+            Assert.True((await page.TextContentAsync("#" + part))!.Length > 100, part);
+        }
+
+        await DeskBrowser.ShootPart(page, "#building", "form");
+    }
+
+    [Fact]
     public async Task A_lean_to_asks_what_is_inside_and_then_offers_its_planes()
     {
         var page = await browser.OpenAsync();

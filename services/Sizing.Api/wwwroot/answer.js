@@ -158,10 +158,21 @@ function pieces(answer) {
     const own = answer.pieces.filter((piece) => piece.plane === plane.plane);
     return own.length === 0 ? '' : make('details', {},
       make('summary', {}, `${plane.title}: ${own.length} pieces`),
-      own.map((piece) => make('div', {}, make('h3', {},
-        `${piece.mark}${roleOf(piece)}: ${piece.cutText} × ${width(piece)}`), why(piece))));
+      alike(own).map((group) => make('div', {}, make('h3', {}, `${namesOf(group)}${roleOf(group[0])}: `
+        + `${group[0].cutText} × ${width(group[0])}`), why(group[0]))));
   });
 }
+
+/** Pieces whose length came about in the same way, together. */
+function alike(own) {
+  const groups = Map.groupBy(own, (piece) => `${piece.role} ${piece.widthMm} `
+    + piece.why.map((line) => line.text).join('|'));
+  return [...groups.values()];
+}
+
+const namesOf = (group) => (group.length > 2 && group.every(
+  ({ strip }, n) => strip === group[0].strip + n)
+  ? `${group[0].mark} to ${group.at(-1).mark}` : group.map(({ mark }) => mark).join(', '));
 
 const reached = new Set(['exact', 'roundUp']);
 

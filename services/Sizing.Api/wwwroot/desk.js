@@ -5,6 +5,7 @@ import { clearMistakes, fieldFor, fillForm, makeForm, readForm, showDefaults, sh
   from './form.js';
 import { addPlanes, dropPlanes, setProducts } from './insulation.js';
 import { showAnswer } from './answer.js';
+import { takeOrders } from './order.js';
 import { showMap } from './map.js';
 
 const typingPauseMs = 250;
@@ -13,9 +14,11 @@ let waiting = 0;
 let asking = new AbortController();
 
 async function start() {
-  const [products, examples] = await Promise.all([
-    getJson('/v1/products'), getJson('/desk/examples.json'),
+  const [products, examples, host] = await Promise.all([
+    getJson('/v1/products'), getJson('/desk/examples.json'), getJson('/desk/host.json'),
   ]);
+  byId('board').hidden = !host.board;
+  if (host.orders) takeOrders();
   setProducts(products.products);
   makeForm();
   const select = byId('example');
@@ -28,7 +31,8 @@ async function start() {
     event.stopPropagation();
     show();
   });
-  byId('building').addEventListener('input', () => {
+  byId('building').addEventListener('input', (event) => {
+    if (event.target.closest?.('#order')) return;
     clearTimeout(waiting);
     waiting = setTimeout(ask, typingPauseMs);
   });
