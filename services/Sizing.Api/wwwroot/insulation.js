@@ -76,6 +76,9 @@ export function readInsulation(request, fields) {
 
 const rows = () => [...byId('insulation').querySelectorAll('.cover')];
 
+/** The product's name as it fits a narrow list; the schedule shows it in full. */
+const short = (title) => title.replace(/(Un)?faced glass-fibre /i, '').replace('Foil-faced b', 'B');
+
 const valueOf = (input) => (input.closest('[hidden]') ? '' : input.value.trim());
 
 export const kindOf = (plane) => (/roof/i.test(plane) ? 'roof'
@@ -86,7 +89,7 @@ function addRow(plane, line) {
   const product = make('select', {
     id: `${plane}-product`, 'data-part': 'product', 'aria-label': `${title}: product`,
   }, make('option', { value: '' }, 'not insulated'),
-  products.map(({ code, title: text }) => make('option', { value: code }, text)));
+  products.map(({ code, title: text }) => make('option', { value: code }, short(text))));
   product.value = line?.product ?? '';
   const width = make('select', {
     id: `${plane}-width`, 'data-part': 'width', 'aria-label': `${title}: roll width`,

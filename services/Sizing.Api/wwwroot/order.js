@@ -16,10 +16,11 @@ export function takeOrders() {
 
 async function send() {
   const { request } = readForm();
+  const entered = (id) => byId(id).value.trim() || undefined;
   const body = JSON.stringify({
-    orderNumber: byId('orderNumber').value.trim(),
-    neededBy: byId('neededBy').value,
-    shipTo: { name: byId('shipTo').value.trim() },
+    orderNumber: entered('orderNumber'),
+    neededBy: entered('neededBy'),
+    shipTo: { name: entered('shipTo') },
     ...request,
   });
   if (body !== last.body) last = { body, key: crypto.randomUUID() };
