@@ -23,8 +23,9 @@ public sealed record AirSpaceHeat(
     /// <summary>
     /// Computes an unventilated space.
     /// Range: ΔT 0 to 60 K; mean −50 to 80 °C; thickness 1 to 300 mm (ISO), 12.5 to 150 (ASHRAE).
-    /// Source: ISO: <see cref="IsoConvection"/>, hr0 = 4σT³. ASHRAE: <see cref="AshraeConvection"/>,
-    /// hr0 = 0.227·((t + 273)/100)³, ASHRAE HoF 2021 (SI) ch. 26 Table 3 note a.
+    /// Source: ISO: <see cref="IsoConvection"/>, hr0 = 4σT³. ASHRAE: <see
+    /// cref="AshraeConvection"/>, hr0 = 0.227·((t + 273)/100)³, ASHRAE HoF 2021 (SI) ch. 26 Table 3
+    /// note a.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static AirSpaceHeat Of(

@@ -55,7 +55,9 @@ internal static class AshraeConvection
         pair => pair.Key,
         pair => NusseltCurve.Through(0, pair.Value.SelectMany(curve => curve.Knots)));
 
-    /// <summary>True where the table prints nothing near: outside −45.6…32.2 °C or 5.6…16.7 K.</summary>
+    /// <summary>
+    /// True where the table prints nothing near: outside −45.6…32.2 °C or 5.6…16.7 K.
+    /// </summary>
     public static bool Extrapolates(double meanCelsius, double differenceKelvins) =>
         meanCelsius is < -46 or > 33 || differenceKelvins is < 5 or > 17;
 

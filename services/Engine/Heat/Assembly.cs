@@ -22,6 +22,8 @@ public sealed record Assembly
     /// <summary>Emittance at the first framing, where members stand in the room.</summary>
     public double? RoomEmittanceAtFraming { get; init; }
 
-    /// <summary>The method; null takes the basis's own (ASHRAE parallel path, ISO combined).</summary>
+    /// <summary>
+    /// The method; null takes the basis's own (ASHRAE parallel path, ISO combined).
+    /// </summary>
     public BridgeMethod? Method { get; init; }
 }

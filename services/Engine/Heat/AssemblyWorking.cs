@@ -102,7 +102,9 @@ public static class AssemblyWorking
         }
         yield return new(
             $"assembly, {Words(heat.Method)}",
-            heat.Capped ? "R = R_clear: framing in the room is no insulation" : Formula(heat.Method),
+            heat.Capped
+                ? "R = R_clear: framing in the room is no insulation"
+                : Formula(heat.Method),
             [
                 new("R′", heat.UpperLimit.TotalSi, R),
                 new("R″", heat.LowerLimit.TotalSi, R),

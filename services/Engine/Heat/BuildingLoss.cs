@@ -25,7 +25,8 @@ public sealed record BuildingLoss(
 
     /// <summary>Adds up a building.</summary>
     /// <param name="elements">Areas with their U-factors.</param>
-    /// <param name="airM3PerHour">Air exchanged with outdoors [m³/h], an assumption to state.</param>
+    /// <param name="airM3PerHour">Air exchanged with outdoors [m³/h], an assumption to
+    /// state.</param>
     /// <param name="slabEdgeM">Length of the slab edge [m].</param>
     /// <param name="slabEdgeWPerMK">
     /// Loss of the edge [W/(m·K)]; 1.4 uninsulated. Source: ASHRAE HoF 2021 (read).
@@ -49,7 +50,9 @@ public sealed record BuildingLoss(
             transmission, airM3PerHour * AirWPerKPerM3PerHour, slabEdgeM * slabEdgeWPerMK);
     }
 
-    /// <summary>Heat needed at the design temperature [W]; zero when it is warmer outdoors.</summary>
+    /// <summary>
+    /// Heat needed at the design temperature [W]; zero when it is warmer outdoors.
+    /// </summary>
     public double DesignLoadW(Temperature room, Temperature outdoors) =>
         Math.Max(0, TotalWPerK * room.KelvinsAbove(outdoors));
 }

@@ -104,7 +104,9 @@ public static class CandidateAssembly
             VapourSdM = SdOf(candidate),
         };
 
-    /// <summary>sd of the facing on the room side; foam and board carry theirs themselves.</summary>
+    /// <summary>
+    /// sd of the facing on the room side; foam and board carry theirs themselves.
+    /// </summary>
     private static double FacingSd(Candidate candidate) =>
         NeedsPerm(candidate.Kind) && candidate.Perm is { } perm
             ? Math.Max(0, Vapour.SdOfPerm(perm) - BodySd(candidate))

@@ -45,7 +45,7 @@ public static class ClaimCheck
         if (finding.MaterialMost is not { } most)
             return finding with
             {
-                Text = "It cannot be told without the thickness: R per inch is what a material has.",
+                Text = "It cannot be told without the thickness: a material has R per inch.",
             };
         bool Within(ThermalResistance? r) => r is { } x && claimed <= x.TotalRValue + 0.05;
         var r = FormattableString.Invariant($"R-{claimed:0.#}");
@@ -64,14 +64,14 @@ public static class ClaimCheck
                     + "also with heat flowing out. The material by itself is "
                     + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}."),
             };
-        if (Within(finding.SystemSummer))
+        if (Within(finding.SystemSummer) && finding.SystemWinter is { } winter)
             return finding with
             {
                 Outcome = ClaimOutcome.SummerOnlySystemValue,
                 Text = FormattableString.Invariant(
                     $"{r} holds for the whole system with heat flowing down, as on a summer roof. ")
                     + FormattableString.Invariant(
-                        $"In winter the same system is R-{finding.SystemWinter!.Value.TotalRValue:0.0}."),
+                        $"In winter the same system is R-{winter.TotalRValue:0.0}."),
             };
         if (candidate.IsReflective && Within(finding.SystemBest))
             return finding with
@@ -111,7 +111,8 @@ public static class ClaimCheck
                 ? candidate.RoomEmittance
                 : candidate.CladdingEmittance;
             if (own is not { } face || space.OpeningsMm2 > 500) continue;
-            total += Space(flow, space.ThicknessMm, AirSpace.Effective(face, space.FacingEmittance));
+            var effective = AirSpace.Effective(face, space.FacingEmittance);
+            total += Space(flow, space.ThicknessMm, effective);
         }
         return total;
     }

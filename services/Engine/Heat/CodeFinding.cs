@@ -20,7 +20,9 @@ public sealed record CodeFinding(
     private const string Official =
         "The code adopted where you build and its official decide.";
 
-    /// <summary>Finds the row and compares the whole assembly, films and framing included.</summary>
+    /// <summary>
+    /// Finds the row and compares the whole assembly, films and framing included.
+    /// </summary>
     public static CodeFinding Of(
         IEnumerable<EnvelopeMinimum> rows, CodeQuestion question, ThermalTransmittance u)
     {
@@ -76,10 +78,10 @@ public sealed record CodeFinding(
     {
         var notes = new List<string>
         {
-            "Unconditioned and many agricultural buildings are outside the energy code; ask whether "
-            + "an exemption applies.",
-            "Semi-heated (90.1) means heating of at least 3.4 Btu/(h·ft²) but below the conditioned "
-            + "threshold of the zone; its limits are looser.",
+            "Unconditioned and many agricultural buildings are outside the energy code; ask "
+            + "whether an exemption applies.",
+            "Semi-heated (90.1) means heating of at least 3.4 Btu/(h·ft²) but below the "
+            + "conditioned threshold of the zone; its limits are looser.",
         };
         if (question.Construction == "metal building")
             notes.Add(

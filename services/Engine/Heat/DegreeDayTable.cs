@@ -9,8 +9,8 @@ public sealed record DegreeDayTable(double To65F, double To60F, double To55F, do
 {
     /// <summary>
     /// Degree days [K·d] to a balance point [°F], 50 to 65: straight between the bases. The balance
-    /// point is the room temperature less what people, machines and sun heat for nothing; it matters
-    /// more than any precision of the insulation. HDD(K·d) = HDD(°F·d)/1.8, without the 32.
+    /// point is the room temperature less what people, machines and sun heat for nothing; it
+    /// matters more than any precision of the insulation. HDD(K·d) = HDD(°F·d)/1.8, without the 32.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 50 to 65 °F.</exception>
     public double ToBalancePointK(double balanceF)

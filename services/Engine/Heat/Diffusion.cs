@@ -24,7 +24,9 @@ public static class Diffusion
         return Solve(path, roomPa, outdoorPa, new bool[path.Sd.Length]);
     }
 
-    /// <summary>Solves one state with some stations held at saturation because they are wet.</summary>
+    /// <summary>
+    /// Solves one state with some stations held at saturation because they are wet.
+    /// </summary>
     internal static DiffusionState Solve(
         VapourPath path, double roomPa, double outdoorPa, bool[] wet)
     {
@@ -61,7 +63,9 @@ public static class Diffusion
         };
     }
 
-    /// <summary>The string pulled tight below saturation between two stations of known pressure.</summary>
+    /// <summary>
+    /// The string pulled tight below saturation between two stations of known pressure.
+    /// </summary>
     private static void Hull(VapourPath path, double[] pressure, int from, int to)
     {
         double Height(int i) => i == from || i == to ? pressure[i] : path.Saturation[i];

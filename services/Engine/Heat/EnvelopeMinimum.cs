@@ -7,7 +7,8 @@ namespace PostFrame.Engine.Heat;
 /// <param name="Zone">As the table words it: "6", "5 and marine 4".</param>
 /// <param name="Conditioning">Occupancy or conditioning, as the table words it.</param>
 /// <param name="Element">"roof", "wall above grade", …</param>
-/// <param name="Construction">"metal building", "attic and other", "wood-framed and other", …</param>
+/// <param name="Construction">"metal building", "attic and other", "wood-framed and other",
+/// …</param>
 /// <param name="Measure">U_max, F_max or R_prescriptive_text.</param>
 /// <param name="Value">The limit as printed: a number [Btu/(h·ft²·°F)], or words.</param>
 /// <param name="Read">True when seen in a stored copy; false when from memory.</param>

@@ -16,7 +16,8 @@ public sealed record HeatingYear(double HeatKWh, HeatingFuel Fuel, double FuelUn
     /// and No. 2 oil 138 690 Btu/gal (read), electricity 3412 Btu/kWh.
     /// </summary>
     /// <param name="lossWPerK">Loss [W/K], 0 and above.</param>
-    /// <param name="degreeDaysK">Heating degree days to the balance point [K·d], 0 to 20 000.</param>
+    /// <param name="degreeDaysK">Heating degree days to the balance point [K·d], 0 to 20
+    /// 000.</param>
     /// <param name="fuel">What is bought.</param>
     /// <param name="efficiency">Seasonal efficiency or COP, 0.1 to 6.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>

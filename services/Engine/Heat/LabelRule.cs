@@ -8,8 +8,8 @@ public sealed record LabelRule(string Section, string Text, string Mark)
 {
     /// <summary>What the rule covers and how it is used here.</summary>
     public const string Scope =
-        "16 CFR Part 460 is about home insulation. A farm shop or commercial post-frame building is "
-        + "not clearly inside it; it serves here as the yardstick, not as a legal finding.";
+        "16 CFR Part 460 is about home insulation. A farm shop or commercial post-frame building "
+        + "is not clearly inside it; it serves here as the yardstick, not as a legal finding.";
 
     /// <summary>The sections that bear on a claimed R.</summary>
     public static IReadOnlyList<LabelRule> All { get; } =
@@ -29,7 +29,7 @@ public sealed record LabelRule(string Section, string Text, string Mark)
         new("16 CFR 460.8", "No specimen may be more than 10 % below the stated R.", "R"),
         new("16 CFR 460.20", "No R per inch, unless tests show that it does not fall with "
             + "thickness.", "R"),
-        new("16 CFR 460.22", "An R claimed for a product that is not insulation must be tested like "
-            + "one.", "R"),
+        new("16 CFR 460.22", "An R claimed for a product that is not insulation must be tested "
+            + "like one.", "R"),
     ];
 }

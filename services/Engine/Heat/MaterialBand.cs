@@ -29,7 +29,8 @@ public sealed record MaterialBand(
     {
         MaterialKind.Blanket => new(3.0, 3.5, 1, "M",
             "NAIMA 202-96, R 7 in 2 in to R 30 in 9½ in; all but R-16 seen in a trade table"),
-        MaterialKind.Batt => new(3.0, 4.3, 1, "R", "published chart, R-15 and R-21 in 3½ and 5½ in"),
+        MaterialKind.Batt => new(3.0, 4.3, 1, "R",
+            "published chart, R-15 and R-21 in 3½ and 5½ in"),
         MaterialKind.ClosedCellFoam => new(5.0, 7.2, 60, "R", Solids + ", aged 180 days"),
         MaterialKind.OpenCellFoam => new(3.4, 3.9, 3, "R", Solids),
         MaterialKind.PolyisoBoard => new(5.8, 6.6, 60, "R", Solids + ", aged"),

@@ -32,7 +32,8 @@ public sealed record MoistureFinding
     private const double TightPerm = 0.02;
 
     /// <summary>
-    /// Water that hangs on a surface without running off [g/m²]. Source: ISO 13788:2012, from memory.
+    /// Water that hangs on a surface without running off [g/m²]. Source: ISO 13788:2012, from
+    /// memory.
     /// </summary>
     private const double RunsOffAboveGPerM2 = 200;
 
@@ -72,7 +73,8 @@ public sealed record MoistureFinding
         + (year.Verdict == MoistureVerdict.Dry || year.PeakGPerM2 > RunsOffAboveGPerM2
             ? ""
             : FormattableString.Invariant(
-                $" Below about {RunsOffAboveGPerM2:0} g/m² water hangs as a film and does not run off."));
+                $" Below about {RunsOffAboveGPerM2:0} g/m² water hangs as a film and does not ")
+                + "run off.");
 
     private static string VerdictOf(MoistureYear year) => year.Verdict switch
     {
@@ -143,7 +145,9 @@ public sealed record MoistureFinding
         BurnerExcessPa = room.BurnerExcessPa * share,
     };
 
-    /// <summary>The largest share of the room's moisture that still dries, to a thousandth.</summary>
+    /// <summary>
+    /// The largest share of the room's moisture that still dries, to a thousandth.
+    /// </summary>
     private static double? LargestShare(Func<RoomAir, bool> dries, RoomAir room)
     {
         if (!dries(Scaled(room, 0))) return null;

@@ -7,7 +7,9 @@ internal sealed record NusseltCurve(double ThicknessMm, (double LnRa, double LnN
         double thicknessMm, IEnumerable<(double LnRa, double LnNu)> knots) =>
         new(thicknessMm, [.. knots.OrderBy(knot => knot.LnRa)]);
 
-    /// <summary>Nu at a Rayleigh number; beyond the own knots it follows the pooled shape.</summary>
+    /// <summary>
+    /// Nu at a Rayleigh number; beyond the own knots it follows the pooled shape.
+    /// </summary>
     public double At(double rayleigh, NusseltCurve pooled)
     {
         var x = Math.Log(rayleigh);

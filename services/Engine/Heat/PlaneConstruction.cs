@@ -17,10 +17,14 @@ public sealed record PlaneConstruction
     /// <summary>The product's thickness between the members [mm], above 0.</summary>
     public required double ThicknessMm { get; init; }
 
-    /// <summary>Emittance of the face the room sees, 0.01 to 1 (bright foil 0.05, white 0.9).</summary>
+    /// <summary>
+    /// Emittance of the face the room sees, 0.01 to 1 (bright foil 0.05, white 0.9).
+    /// </summary>
     public required double RoomFaceEmittance { get; init; }
 
-    /// <summary>The members the product is squeezed over; null when nothing crosses the plane.</summary>
+    /// <summary>
+    /// The members the product is squeezed over; null when nothing crosses the plane.
+    /// </summary>
     public Framing? Framing { get; init; }
 
     /// <summary>

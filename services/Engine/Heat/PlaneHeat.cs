@@ -16,7 +16,8 @@ public static class PlaneHeat
     /// <summary>
     /// Resistance and U-factor of the plane in winter and in summer, heat flowing out and in.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">A value outside its documented range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its documented
+    /// range.</exception>
     /// <remarks>
     /// Parallel path over two sections: between the members film + product + film, at a member
     /// film + squeezed product + wood + film. Capped at the section between the members, because
@@ -87,7 +88,8 @@ public static class PlaneHeat
         var text = plane.Framing is null
             ? "product with its films, no framing given"
             : FormattableString.Invariant(
-                $"{AssemblyWorking.Words(heat.Method)}, product squeezed to {plane.SqueezedThicknessMm:0.#} mm ")
+                $"{AssemblyWorking.Words(heat.Method)}, product squeezed to ")
+                + FormattableString.Invariant($"{plane.SqueezedThicknessMm:0.#} mm ")
                 + FormattableString.Invariant(
                     $"over {plane.Framing.Fraction:0.0 %} of wood, with films");
         return (heat.Capped ? text + ", limited to the part between members" : text)

@@ -14,7 +14,9 @@ public sealed record RoomAir
     /// <summary>Water of burners without a flue and the like, added as pressure [Pa].</summary>
     public double BurnerExcessPa { get; init; }
 
-    /// <summary>Room air at an outdoor mean: the outdoor air, but never below the heating.</summary>
+    /// <summary>
+    /// Room air at an outdoor mean: the outdoor air, but never below the heating.
+    /// </summary>
     public Temperature At(Temperature outdoors) =>
         HeatedTo is { } heated && heated.CompareTo(outdoors) > 0 ? heated : outdoors;
 

@@ -10,7 +10,9 @@ public abstract record Slab
     /// <summary>A resistance that does not depend on direction or temperature.</summary>
     public sealed record Solid(ThermalResistance R) : Slab
     {
-        /// <summary>A layer of no resistance: metal, a thin facing, space open to the room.</summary>
+        /// <summary>
+        /// A layer of no resistance: metal, a thin facing, space open to the room.
+        /// </summary>
         public static Solid None { get; } = new(ThermalResistance.FromSi(0));
 
         /// <summary>Thickness [mm] over conductivity [W/(m·K)].</summary>

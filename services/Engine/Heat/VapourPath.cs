@@ -3,8 +3,8 @@ using PostFrame.Engine.Quantities;
 namespace PostFrame.Engine.Heat;
 
 /// <summary>
-/// A profile made ready for vapour. Points are all places on it; stations are the distinct distances
-/// in sd, each with the lowest saturation pressure of the points there.
+/// A profile made ready for vapour. Points are all places on it; stations are the distinct
+/// distances in sd, each with the lowest saturation pressure of the points there.
 /// </summary>
 internal sealed class VapourPath
 {

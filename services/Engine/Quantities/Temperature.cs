@@ -1,8 +1,8 @@
 namespace PostFrame.Engine.Quantities;
 
 /// <summary>
-/// A temperature on the Celsius scale [°C]. A difference of temperatures is not a temperature: it is
-/// a plain number of kelvins, because the 32 °F offset must never reach it.
+/// A temperature on the Celsius scale [°C]. A difference of temperatures is not a temperature: it
+/// is a plain number of kelvins, because the 32 °F offset must never reach it.
 /// Range: absolute zero (−273.15 °C) and above; the default value is 0 °C.
 /// </summary>
 public readonly record struct Temperature : IComparable<Temperature>
@@ -19,17 +19,20 @@ public readonly record struct Temperature : IComparable<Temperature>
     public double TotalKelvin => TotalCelsius + 273.15;
 
     /// <summary>From degrees Celsius.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not finite, or below absolute zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite, or below absolute
+    /// zero.</exception>
     public static Temperature FromCelsius(double celsius)
     {
         if (!double.IsFinite(celsius) || celsius < -273.15)
             throw new ArgumentOutOfRangeException(
-                nameof(celsius), celsius, "A temperature is a finite number of at least −273.15 °C.");
+                nameof(celsius), celsius,
+                "A temperature is a finite number of at least −273.15 °C.");
         return new Temperature(celsius);
     }
 
     /// <summary>From degrees Fahrenheit.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not finite, or below absolute zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite, or below absolute
+    /// zero.</exception>
     public static Temperature FromFahrenheit(double fahrenheit) =>
         FromCelsius((fahrenheit - 32) / 1.8);
 

@@ -32,7 +32,9 @@ public readonly record struct ThermalResistance : IComparable<ThermalResistance>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public static ThermalResistance FromRValue(double rValue) => FromSi(rValue / RValuesPerSi);
 
-    /// <summary>The transmittance of an assembly that has this resistance, films included.</summary>
+    /// <summary>
+    /// The transmittance of an assembly that has this resistance, films included.
+    /// </summary>
     /// <exception cref="InvalidOperationException">The resistance is zero.</exception>
     public ThermalTransmittance ToTransmittance() => TotalSi > 0
         ? ThermalTransmittance.FromSi(1 / TotalSi)

@@ -37,5 +37,6 @@ public readonly record struct ThermalTransmittance : IComparable<ThermalTransmit
 
     /// <inheritdoc/>
     public override string ToString() =>
-        FormattableString.Invariant($"U {TotalUFactor:0.000} Btu/(h·ft²·°F) ({TotalSi:0.000} W/(m²·K))");
+        FormattableString.Invariant(
+            $"U {TotalUFactor:0.000} Btu/(h·ft²·°F) ({TotalSi:0.000} W/(m²·K))");
 }

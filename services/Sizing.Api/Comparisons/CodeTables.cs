@@ -5,7 +5,9 @@ using PostFrame.Engine.Quantities;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>Code rows and tested assemblies, read once; sources and flags in Data/SOURCES.md.</summary>
+/// <summary>
+/// Code rows and tested assemblies, read once; sources and flags in Data/SOURCES.md.
+/// </summary>
 internal static class CodeTables
 {
     private static readonly Lazy<IReadOnlyList<EnvelopeMinimum>> LoadedMinima =
@@ -43,7 +45,9 @@ internal static class CodeTables
         }
     }
 
-    /// <summary>RFC 4180 without line breaks inside a cell, which these tables do not have.</summary>
+    /// <summary>
+    /// RFC 4180 without line breaks inside a cell, which these tables do not have.
+    /// </summary>
     private static List<string> Cells(string line)
     {
         var cells = new List<string>();

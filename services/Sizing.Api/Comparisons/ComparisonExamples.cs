@@ -2,7 +2,9 @@ using System.Text.Json.Nodes;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>The example comparisons of <c>contracts/examples</c>, carried in the assembly.</summary>
+/// <summary>
+/// The example comparisons of <c>contracts/examples</c>, carried in the assembly.
+/// </summary>
 internal static class ComparisonExamples
 {
     private const string Root = "comparisons/";

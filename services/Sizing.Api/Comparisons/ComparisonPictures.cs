@@ -30,7 +30,8 @@ internal static class ComparisonPictures
         var svg = new Svg(
             Width, 74 + row * lines.Count + 24, $"Assembly R of the {plane}, side by side",
             string.Join("; ", lines.Select(Words)));
-        svg.Text(16, 26, $"What the {plane} resists with each, films and framing included", style: "h")
+        var heading = $"What the {plane} resists with each, films and framing included";
+        svg.Text(16, 26, heading, style: "h")
             .Box(left, 40, 14, 12, "winter").Text(left + 20, 51, "winter, R [h·ft²·°F/Btu]")
             .Box(left + 210, 40, 14, 12, "summer").Text(left + 230, 51, "summer");
         var y = 68.0;
@@ -41,7 +42,8 @@ internal static class ComparisonPictures
                 .Text(16, y + 44, Svg.Fitted(Side(line), 42), style: "s");
             if (line.U is { } u && line.Winter is null)
                 Bar(svg, left, y + 4, 1 / u.TotalUFactor, scale, "winter", "tested value");
-            if (line.Winter is { } winter) Bar(svg, left, y + 4, winter.R.TotalRValue, scale, "winter");
+            if (line.Winter is { } winter)
+                Bar(svg, left, y + 4, winter.R.TotalRValue, scale, "winter");
             if (line.Summer is { } summer)
                 Bar(svg, left, y + 28, summer.R.TotalRValue, scale, "summer");
             if (line.U is null) svg.Text(left, y + 24, "blank: see its questions");
@@ -73,7 +75,8 @@ internal static class ComparisonPictures
         : string.Create(CultureInfo.InvariantCulture,
             $"{line.Body.Name}: winter R {1 / line.U.Value.TotalUFactor:0.0}")
             + (line.Summer is { } summer
-                ? string.Create(CultureInfo.InvariantCulture, $", summer R {summer.R.TotalRValue:0.0}")
+                ? string.Create(
+                    CultureInfo.InvariantCulture, $", summer R {summer.R.TotalRValue:0.0}")
                 : "");
 
     /// <summary>Across the page goes resistance, on which temperature is a straight line.</summary>
@@ -137,7 +140,7 @@ internal static class ComparisonPictures
 
     private static DiffusionState? StateOf(AssemblyHeat heat, RebuiltLine line, Setting setting)
     {
-        if (line.Moisture is null || setting.Months is not { } months || setting.Room is not { } room)
+        if (line.Moisture is null || setting is not { Months: { } months, Room: { } room })
             return null;
         var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
         var humidity = room.VapourPa(coldest) / Vapour.Saturation(room.At(coldest.Mean));
@@ -165,13 +168,15 @@ internal static class ComparisonPictures
     }
 
     private static void Scale(
-        Svg svg, double x, double top, double high, double from, double to, string unit, double step)
+        Svg svg, double x, double top, double high, double from, double to, string unit,
+        double step)
     {
         for (var value = Math.Ceiling(from / step) * step + 0.0; value <= to; value += step)
         {
             var y = top + high * (to - value) / (to - from);
             svg.Line(x - 4, y, x, y).Text(
-                x - 8, y + 4, (value + 0.0).ToString("0.##", CultureInfo.InvariantCulture), "end", "s");
+                x - 8, y + 4, (value + 0.0).ToString("0.##", CultureInfo.InvariantCulture),
+                "end", "s");
         }
         svg.Line(x, top, x, top + high).Text(x - 8, top - 8, unit, "end", "s");
     }
@@ -189,7 +194,8 @@ internal static class ComparisonPictures
             line.Moisture.Text + " " + string.Join("; ", year.Months.Select(month =>
                 string.Create(CultureInfo.InvariantCulture,
                     $"{MonthNames[month.Month - 1]} {month.HeldGPerM2:0.#} g/m²"))));
-        svg.Text(16, 26, $"Water inside {Svg.Fitted(line.Body.Name, 50)}, month by month", style: "h")
+        var heading = $"Water inside {Svg.Fitted(line.Body.Name, 50)}, month by month";
+        svg.Text(16, 26, heading, style: "h")
             .Box(left, 38, 14, 12, "wet").Text(left + 20, 49, "held at the month's end [g/m²]")
             .Box(left + 240, 38, 14, 12, "dry").Text(left + 260, 49, "condensed or dried in it");
         Scale(svg, left, top, high, least, most, "", NiceStep(most - least));

@@ -84,8 +84,8 @@ internal sealed record ComparedOptionRequest(
 
 internal sealed record ComparedRivalRequest(
     string? Name,
-    [property: Required, Text("blanket, batt, closedCellFoam, openCellFoam, polyisoBoard, xpsBoard, "
-        + "epsBoard, cellulose, bubbleSheet or foilSheet.")] string Kind,
+    [property: Required, Text("blanket, batt, closedCellFoam, openCellFoam, polyisoBoard, "
+        + "xpsBoard, epsBoard, cellulose, bubbleSheet or foilSheet.")] string Kind,
     [property: Text("The R that was claimed [h·ft²·°F/Btu].")] double? ClaimedR,
     [property: Text("\"Cuts radiant heat by … %\".")] double? ClaimedRadiantCut,
     string? Thickness,

@@ -17,8 +17,8 @@ internal static class ComparisonRoutes
             .WithDescription(
                 "Our options and any rival lines as they were typed. Each is rebuilt in the same "
                 + "plane, frame and weather: material R, assembly R in winter and in summer, "
-                + "moisture month by month, code, price per covered square foot, and what the claim "
-                + "amounts to. What was not said stays blank and is asked in questions. With "
+                + "moisture month by month, code, price per covered square foot, and what the "
+                + "claim amounts to. What was not said stays blank and is asked in questions. With "
                 + "\"working\": true every number is opened to formula, inputs, source and mark. "
                 + "Accept image/svg+xml gives the lines side by side as a picture.")
             .MapRefusals(

@@ -4,7 +4,9 @@ using PostFrame.Problems;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>From the bytes of a comparison request to its answer. Pure: same in, same out.</summary>
+/// <summary>
+/// From the bytes of a comparison request to its answer. Pure: same in, same out.
+/// </summary>
 internal static class Comparisons
 {
     /// <summary>The answer as JSON, or the refusal.</summary>
@@ -103,7 +105,7 @@ internal static class Comparisons
         new("burner", "A heater without a flue gives its water and its exhaust to the room. Carbon "
             + "monoxide kills: follow the maker's ventilation and fit an alarm.",
             "common practice, no source"),
-        new("facing-fire", "Foam and facings need the fire protection the code asks for before they "
-            + "stay exposed.", "IBC 2603.4, from memory"),
+        new("facing-fire", "Foam and facings need the fire protection the code asks for before "
+            + "they stay exposed.", "IBC 2603.4, from memory"),
     ];
 }

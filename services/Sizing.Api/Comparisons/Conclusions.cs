@@ -86,14 +86,15 @@ internal static class Conclusions
         if (line.Drip is not { WorstMonth: { } month, WorstFaceRh: { } rh }) yield break;
         if (rh >= 0.999)
             yield return new(
-                "drips", $"\"{line.Body.Name}\" drips into the room in an average {MonthOf(month)}.",
+                "drips",
+                $"\"{line.Body.Name}\" drips into the room in an average {MonthOf(month)}.",
                 option, rival);
         else if (rh >= DripFinding.MouldRh)
             yield return new(
                 "mould-risk",
                 FormattableString.Invariant(
-                    $"\"{line.Body.Name}\": the room face reaches {100 * rh:0} % relative humidity ")
-                    + $"in an average {MonthOf(month)}; mould grows from about 80 %.",
+                    $"\"{line.Body.Name}\": the room face reaches {100 * rh:0} % relative ")
+                    + $"humidity in an average {MonthOf(month)}; mould grows from about 80 %.",
                 option, rival);
     }
 

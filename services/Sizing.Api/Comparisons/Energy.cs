@@ -2,7 +2,9 @@ using PostFrame.Engine.Heat;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>What each line costs to heat, for this plane and for the building where it is told.</summary>
+/// <summary>
+/// What each line costs to heat, for this plane and for the building where it is told.
+/// </summary>
 internal static class Energy
 {
     public static IReadOnlyList<RebuiltLine> With(
@@ -71,7 +73,9 @@ internal static class Energy
                 ],
                 building.AirM3PerHour ?? 0, building.SlabEdgeM);
 
-    /// <summary>Against every cheaper line, where both prices and the fuel's price are known.</summary>
+    /// <summary>
+    /// Against every cheaper line, where both prices and the fuel's price are known.
+    /// </summary>
     private static IEnumerable<PaybackLine> Paybacks(
         int index, IReadOnlyList<RebuiltLine> lines, List<HeatingYear?> years, Setting setting)
     {

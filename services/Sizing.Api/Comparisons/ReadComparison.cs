@@ -181,7 +181,8 @@ internal static class ReadComparison
         place.Close();
         return kind is null || efficiency is null
             ? null
-            : new(Enum.Parse<HeatingFuel>(kind, ignoreCase: true), efficiency.Value, price, balance);
+            : new(
+                Enum.Parse<HeatingFuel>(kind, ignoreCase: true), efficiency.Value, price, balance);
     }
 
     private static CodeAsked? Code(RequestObject? place, bool isWall)
@@ -229,8 +230,8 @@ internal static class ReadComparison
         var edge = place.OptionalLength("slabEdge");
         if (volume is not null && changes is null && !place.Has("airChangesPerHour"))
             place.Wrong("airChangesPerHour", "required", "",
-                "How often does the air change in an hour? A tight shop 0.3, an ordinary one 0.5 to "
-                + "1, a leaky one 2: an assumption to state.");
+                "How often does the air change in an hour? A tight shop 0.3, an ordinary one 0.5 "
+                + "to 1, a leaky one 2: an assumption to state.");
         place.Close();
         return new(others, volume * changes, edge is { } e ? e.TotalMillimetres / 1000 : 0);
     }

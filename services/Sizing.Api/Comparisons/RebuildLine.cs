@@ -4,7 +4,9 @@ using PostFrame.Problems;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>One line rebuilt in the shared setting: engine results beside their wire form.</summary>
+/// <summary>
+/// One line rebuilt in the shared setting: engine results beside their wire form.
+/// </summary>
 internal sealed record RebuiltLine
 {
     public required ComparedLine Asked { get; init; }
@@ -129,9 +131,9 @@ internal static class RebuildLine
                 : "";
             var text = cut.RadiantPercent is { } radiant
                 ? FormattableString.Invariant(
-                    $"{claimed}Radiant exchange at the bright face falls by {radiant:0} %, all heat ")
+                    $"{claimed}Radiant exchange at the bright face falls by {radiant:0} %, all ")
                     + FormattableString.Invariant(
-                        $"through this assembly in {season} by {cut.TotalPercent:0} %.")
+                        $"heat through this assembly in {season} by {cut.TotalPercent:0} %.")
                 : claimed + "No bright face looks at air here, so no radiant heat is cut.";
             lines.Add(new RadiantLine(
                 season,
@@ -153,7 +155,9 @@ internal static class RebuildLine
         return WriteHeat.Code(finding);
     }
 
-    /// <summary>Steel-framed cases come from tested values only, never from the naive method.</summary>
+    /// <summary>
+    /// Steel-framed cases come from tested values only, never from the naive method.
+    /// </summary>
     private static TestedAssembly? TestedOf(
         Candidate candidate, ComparisonInput input, List<string> remarks)
     {

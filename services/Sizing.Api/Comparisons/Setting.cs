@@ -156,8 +156,8 @@ internal sealed class Setting
         if (fuel.Balance is not { } balance)
         {
             _questions.Add(new("/fuel/balancePoint", "Down to which outdoor temperature is no "
-                + "heating needed? Usually the room temperature less 3 to 15 °F of free heat; 50 to "
-                + "65 °F, or give heatingDegreeDays."));
+                + "heating needed? Usually the room temperature less 3 to 15 °F of free heat; 50 "
+                + "to 65 °F, or give heatingDegreeDays."));
             return null;
         }
         return new DegreeDayTable(

@@ -4,7 +4,9 @@ using System.Text;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>A small SVG: black on white, told apart by pattern and word, never by colour alone.</summary>
+/// <summary>
+/// A small SVG: black on white, told apart by pattern and word, never by colour alone.
+/// </summary>
 internal sealed class Svg(double width, double height, string title, string description)
 {
     private readonly StringBuilder _body = new();
@@ -12,7 +14,8 @@ internal sealed class Svg(double width, double height, string title, string desc
     public Svg Line(double x1, double y1, double x2, double y2, string style = "axis")
     {
         _body.Append(CultureInfo.InvariantCulture,
-            $"<line class=\"{style}\" x1=\"{x1:0.#}\" y1=\"{y1:0.#}\" x2=\"{x2:0.#}\" y2=\"{y2:0.#}\"/>");
+            $"<line class=\"{style}\" x1=\"{x1:0.#}\" y1=\"{y1:0.#}\" ")
+            .Append(CultureInfo.InvariantCulture, $"x2=\"{x2:0.#}\" y2=\"{y2:0.#}\"/>");
         return this;
     }
 
@@ -61,7 +64,8 @@ internal sealed class Svg(double width, double height, string title, string desc
     }
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width:0} {height:0}\" role=\"img\" ")
+        $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width:0} {height:0}\" ")
+        + "role=\"img\" "
         + string.Create(CultureInfo.InvariantCulture, $"width=\"{width:0}\" height=\"{height:0}\">")
         + $"<title>{WebUtility.HtmlEncode(title)}</title>"
         + $"<desc>{WebUtility.HtmlEncode(description)}</desc>" + Style

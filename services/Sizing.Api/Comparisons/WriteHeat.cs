@@ -3,7 +3,9 @@ using PostFrame.Problems;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>Engine results as they go over the wire; rounding happens here and nowhere before.</summary>
+/// <summary>
+/// Engine results as they go over the wire; rounding happens here and nowhere before.
+/// </summary>
 internal static class WriteHeat
 {
     private const double WPerM2PerBtu = 3.154591;
@@ -76,9 +78,17 @@ internal static class WriteHeat
         finding.Text,
         finding.Limit is { } limit ? Rounded(limit.TotalUFactor, 4) : null,
         finding.MarginU is { } margin ? Rounded(margin, 4) : null,
-        finding.Row is { } row ? (row.IsCertain ? "R" : row.Read ? "R, edition inferred" : "M") : null,
+        MarkOf(finding.Row),
         finding.Row is { } from ? $"{from.Standard} {from.Edition}, {from.Table}" : null,
         finding.Notes);
+
+    private static string? MarkOf(EnvelopeMinimum? row) => row switch
+    {
+        null => null,
+        { IsCertain: true } => "R",
+        { Read: true } => "R, edition inferred",
+        _ => "M",
+    };
 
     public static ClaimBody Claim(Candidate candidate, ClaimFinding finding) => new(
         candidate.ClaimedR,

@@ -6,8 +6,8 @@ namespace PostFrame.EngineTests.Heat;
 
 public sealed class ClaimTests
 {
-    // The "R-10 foil" cases of thermal.md section 4: material R 1.0 to 1.1 (R), with one 90 mm space
-    // and films 10.4 down, 3.9 up (C). One layer, by what is said about its spaces.
+    // The "R-10 foil" cases of thermal.md section 4: material R 1.0 to 1.1 (R), with one 90 mm
+    // space and films 10.4 down, 3.9 up (C). One layer, by what is said about its spaces.
     [Fact]
     public void R_10_of_a_sheet_against_steel_needs_an_air_space_that_is_not_there()
     {

@@ -20,7 +20,10 @@ public sealed class DiffusionTests
         var (inside, outside) = (21.0, -6.6);
         var nodes = new List<ProfileNode>();
         for (var i = 0; i < r.Length; i++)
-            nodes.Add(Node(inside - (inside - outside) * r.Take(i).Sum() / r.Sum(), r[i], 200 / w[i]));
+        {
+            var at = inside - (inside - outside) * r.Take(i).Sum() / r.Sum();
+            nodes.Add(Node(at, r[i], 200 / w[i]));
+        }
         nodes.Add(Node(outside, 0, 0));
 
         var state = Diffusion.Steady(nodes, 0.4 * Psat(21), 0.5 * Psat(-6.6));

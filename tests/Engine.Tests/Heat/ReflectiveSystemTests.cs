@@ -5,7 +5,9 @@ using static PostFrame.EngineTests.Heat.Constructions;
 
 namespace PostFrame.EngineTests.Heat;
 
-/// <summary>Where "R-10 foil" comes from: the same layer, by direction and by what is added.</summary>
+/// <summary>
+/// Where "R-10 foil" comes from: the same layer, by direction and by what is added.
+/// </summary>
 public sealed class ReflectiveSystemTests
 {
     public static TheoryData<string, string, string, double> Systems()
