@@ -34,7 +34,9 @@ internal sealed class Findings(bool metric)
         return Optional(path, what, value, least, most);
     }
 
-    /// <summary>The value when within bounds; null when absent or, with a violation, outside.</summary>
+    /// <summary>
+    /// The value when within bounds; null when absent or, with a violation, outside.
+    /// </summary>
     public Length? Optional(string path, string what, Length? value, Length least, Length most)
     {
         if (value is not { } length) return null;

@@ -6,7 +6,7 @@ namespace PostFrame.Engine.Buildings;
 /// Brings the heights of a request to the strip base, and a bearing height up to the eave line.
 /// </summary>
 /// <remarks>
-/// Source: takeoff.md 2.2, H = Hb + e + d·k − g·x/12, less what the strip base lies above the datum.
+/// Source: takeoff.md 2.2, H = Hb + e + d·k − g·x/12, less the strip base above the datum.
 /// At the high eave of a single slope the girts stand on the rising side, so g·x/12 is added.
 /// </remarks>
 internal sealed record HeightDatum

@@ -9,6 +9,8 @@ public enum LeanToInside
     /// <summary>Outdoors as far as heat goes: the main sidewall is the envelope.</summary>
     Cold,
 
-    /// <summary>A room of its own: both the wall between and the lean-to may be insulated.</summary>
+    /// <summary>
+    /// A room of its own: both the wall between and the lean-to may be insulated.
+    /// </summary>
     Separate,
 }

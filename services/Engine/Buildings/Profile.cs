@@ -77,7 +77,9 @@ public sealed class Profile
         return best;
     }
 
-    /// <summary>Length along the edge from one vertex to a later one, each segment summed.</summary>
+    /// <summary>
+    /// Length along the edge from one vertex to a later one, each segment summed.
+    /// </summary>
     public Length EdgeLength(int fromVertex, int toVertex)
     {
         double sum = 0;

@@ -1,6 +1,8 @@
 namespace PostFrame.Engine.Buildings;
 
-/// <summary>Which members of a roof mean something for which form; the others are refused.</summary>
+/// <summary>
+/// Which members of a roof mean something for which form; the others are refused.
+/// </summary>
 internal static class RoofMembers
 {
     public static void Check(RoofInput roof, RoofForm form, Findings findings)

@@ -74,7 +74,8 @@ internal sealed class RoofReading(
             Side("B", width - ridge.Value, roof.EaveHeightB, b));
     }
 
-    /// <summary>Both eaves and both slopes given fix the ridge: r = (H_B − H_A + B·s_B)/(s_A + s_B).
+    /// <summary>
+    /// Both eaves and both slopes given fix the ridge: r = (H_B − H_A + B·s_B)/(s_A + s_B).
     /// </summary>
     private Length? RidgeWhereSlopesMeet(Slope? a, Slope? b)
     {
@@ -272,7 +273,7 @@ internal sealed class RoofReading(
         {
             findings.Add($"{At}/points", "points-count",
                 $"A profile has 2 to {Bounds.MostPoints} points.",
-                $"{vertices?.Count ?? 0}", vertices?.Count > 2 ? $"{Bounds.MostPoints}" : "2", null);
+                $"{vertices?.Count ?? 0}", vertices?.Count > 2 ? $"{Bounds.MostPoints}" : "2");
             return null;
         }
         var points = new List<PlanePoint>();
@@ -323,8 +324,8 @@ internal sealed class RoofReading(
             if (points[i].Up > points[top].Up) top = i;
         for (var i = 1; i < points.Count; i++)
         {
-            var wrong = i <= top ? points[i].Up < points[i - 1].Up : points[i].Up > points[i - 1].Up;
-            if (!wrong) continue;
+            var (before, here) = (points[i - 1].Up, points[i].Up);
+            if (i <= top ? here >= before : here <= before) continue;
             findings.Broken($"{At}/points/{i}/up", "roof-falls-inward",
                 $"The roof falls inward between points {i} and {i + 1}; take it off as two "
                 + "buildings.", points[i].Up, points[i - 1].Up);

@@ -3,7 +3,8 @@ using PostFrame.Engine.Quantities;
 namespace PostFrame.Engine.Buildings;
 
 /// <summary>
-/// One side of a ridged roof as far as the request tells it: eave, perhaps a lower part, upper part.
+/// One side of a ridged roof as far as the request tells it: eave, perhaps a lower part, and an
+/// upper part.
 /// </summary>
 internal sealed record RoofSide
 {

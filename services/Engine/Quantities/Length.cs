@@ -52,7 +52,7 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
     /// <summary>
     /// This length times a plain factor, to the nearest nanometre.
     /// </summary>
-    /// <exception cref="OverflowException">The product does not fit (about ±9.2 million km).</exception>
+    /// <exception cref="OverflowException">The product is beyond ±9.2 million km.</exception>
     public Length Times(double factor) => Round(Nanometres * factor);
 
     /// <summary>
@@ -66,7 +66,9 @@ public readonly struct Length : IEquatable<Length>, IComparable<Length>
         return new(Math.Max(1, StepsToCover(step, tolerance)) * step.Nanometres);
     }
 
-    /// <summary>The number of whole steps that cover this length less the tolerance; 0 or more.</summary>
+    /// <summary>
+    /// The number of whole steps that cover this length less the tolerance; 0 or more.
+    /// </summary>
     /// <remarks>Source: takeoff.md 2.6, n = ceil((R − τ)/C).</remarks>
     public long StepsToCover(Length step, Length tolerance)
     {

@@ -83,7 +83,10 @@ internal sealed class Accessories(Job job)
     /// <summary>A roof plane over the ridge counts as its two slopes.</summary>
     private Length DoubleFaced() => Rolled.Aggregate(
         Length.Zero,
-        (sum, p) => sum + p.Run * (p.Lines.Any(l => l.Kind == "ridge") && p.Plane == "roof" ? 4 : 2));
+        (sum, p) => sum + p.Run * (IsOverRidge(p) ? 4 : 2));
+
+    private static bool IsOverRidge(PlaneResult plane) =>
+        plane.Plane == "roof" && plane.Lines.Any(l => l.Kind == "ridge");
 
     private double Nails()
     {

@@ -7,7 +7,7 @@ namespace PostFrame.Engine;
 /// The cautions that go with a take-off. They defer to local rules and licensed practice and
 /// promise nothing.
 /// </summary>
-/// <remarks>Source: takeoff.md 6; the sources named there were read as its section 8 says.</remarks>
+/// <remarks>Source: takeoff.md 6; its sources were read as its section 8 says.</remarks>
 internal static class Cautions
 {
     private const string Memory = "from memory of the rule named; not read in a stored copy";
@@ -50,7 +50,8 @@ internal static class Cautions
             + "trousers, gloves, eye protection, head cover overhead; a NIOSH-approved particulate "
             + "respirator (N95 class or better) when dust is visible or air is still. Do not tape "
             + "cuffs. Cut with a knife, not a saw; do not tear or blow off with air. Rinse skin "
-            + "with cool water before washing; wash work clothes apart. Read the safety data sheet.",
+            + "with cool water before washing; wash work clothes apart. Read the safety data "
+            + "sheet.",
             "voluntary exposure goal 1 fibre/cc; OSHA nuisance dust 15 mg/m³ total, 5 respirable; "
             + "NIOSH REL 3 fibres/cc or 5 mg/m³ total; 29 CFR 1910.1200",
             "OSHA–NAIMA–NIA–ICAA Health and Safety Partnership Program 1999; OSHA synthetic "

@@ -19,7 +19,9 @@ public sealed record SizingInput
     /// <summary>/practice: the shop's allowances where they differ from the usual ones.</summary>
     public PracticeInput Practice { get; init; } = new();
 
-    /// <summary>True when the building was given in metric units: metric defaults and words.</summary>
+    /// <summary>
+    /// True when the building was given in metric units: metric defaults and words.
+    /// </summary>
     public bool Metric { get; init; }
 
     /// <summary>The shop's own prices; null when no price is wanted.</summary>
@@ -44,7 +46,9 @@ public sealed record InsulationInput
     /// <summary>Default automatic.</summary>
     public RoofLayout? RoofLayout { get; init; }
 
-    /// <summary>One piece over a break (gambrel, double pitch) or one each. Default continuous.</summary>
+    /// <summary>
+    /// One piece over a break (gambrel, double pitch) or one each. Default continuous.
+    /// </summary>
     public BreakLayout? BreakLayout { get; init; }
 
     /// <summary>Wall strips start this far above the strip base: wainscot, "above 8 ft".</summary>

@@ -11,35 +11,50 @@ namespace PostFrame.Engine;
 public sealed record SizingOutcome(
     SizingResult? Result, IReadOnlyList<Violation> Violations);
 
-/// <summary>What a building needs, in canonical order: the same input gives the same result.</summary>
+/// <summary>
+/// What a building needs, in canonical order: the same input gives the same result.
+/// </summary>
 public sealed record SizingResult
 {
+    /// <summary>What was understood.</summary>
     public required BuildingSummary Building { get; init; }
 
+    /// <summary>Every piece, by plane and strip.</summary>
     public required IReadOnlyList<Piece> Pieces { get; init; }
 
+    /// <summary>The same pieces, counted.</summary>
     public required IReadOnlyList<ScheduleLine> Schedule { get; init; }
 
+    /// <summary>The covered planes.</summary>
     public required IReadOnlyList<PlaneResult> Planes { get; init; }
 
-    /// <summary>Planes of the building that no insulation line names; for the map and the crew.</summary>
+    /// <summary>
+    /// Planes of the building that no insulation line names; for the map and the crew.
+    /// </summary>
     public required IReadOnlyList<UncoveredPlane> Uncovered { get; init; }
 
+    /// <summary>Sums over pieces from rolls.</summary>
     public required SizingTotals Totals { get; init; }
 
+    /// <summary>All values used and who set them.</summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
 
+    /// <summary>What to look at before ordering.</summary>
     public required IReadOnlyList<Warning> Warnings { get; init; }
 
+    /// <summary>What can hurt someone.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }
 
     /// <summary>Stock rolls for each product and width used.</summary>
     public required IReadOnlyList<StockLine> Stock { get; init; }
 
+    /// <summary>Foam, batts and board.</summary>
     public IReadOnlyList<AreaGoods> AreaGoods { get; init; } = [];
 
+    /// <summary>Tape, staples and nails.</summary>
     public IReadOnlyList<Accessory> Accessories { get; init; } = [];
 
+    /// <summary>Null when no pieces are cut.</summary>
     public Packing? Packing { get; init; }
 
     /// <summary>What openings whose place is not fixed yet might save; not taken off.</summary>
@@ -55,8 +70,10 @@ public sealed record SizingResult
 /// <summary>The building as it was understood, every datum resolved.</summary>
 public sealed record BuildingSummary
 {
+    /// <summary>As given.</summary>
     public required string? Name { get; init; }
 
+    /// <summary>As given.</summary>
     public required RoofForm Form { get; init; }
 
     /// <summary>One line for print: "30 ft × 40 ft gable, eave 10 ft, 4:12".</summary>
@@ -65,6 +82,7 @@ public sealed record BuildingSummary
     /// <summary>Out to out of girts.</summary>
     public required Length Width { get; init; }
 
+    /// <summary>Out to out of the endwall girts.</summary>
     public required Length Length { get; init; }
 
     /// <summary>From the strip base to the eave line of sidewall A.</summary>
@@ -73,11 +91,13 @@ public sealed record BuildingSummary
     /// <summary>From the strip base to the highest point of the profile.</summary>
     public required Length RidgeHeight { get; init; }
 
+    /// <summary>Vented when any part of it is.</summary>
     public required RidgeKind Ridge { get; init; }
 
     /// <summary>Cross-section from outer girt to outer girt, heights from the strip base.</summary>
     public required IReadOnlyList<PlanePoint> Profile { get; init; }
 
+    /// <summary>True when its sizes came in metric units.</summary>
     public required bool Metric { get; init; }
 }
 
@@ -105,15 +125,19 @@ public sealed record Piece
     /// <summary>What the crew reads: RA-01, E1-03H, SA-04S.</summary>
     public required string Mark { get; init; }
 
+    /// <summary>Plane id, such as endwall1.</summary>
     public required string Plane { get; init; }
 
     /// <summary>From 1, counted from endwall 1 or sidewall A.</summary>
     public required int Strip { get; init; }
 
+    /// <summary>Full height, above an opening or below one.</summary>
     public required PieceRole Role { get; init; }
 
+    /// <summary>Upright unless it lies along the plane.</summary>
     public required PieceLay Lay { get; init; }
 
+    /// <summary>Product code.</summary>
     public required string Product { get; init; }
 
     /// <summary>Nominal roll width.</summary>
@@ -122,17 +146,22 @@ public sealed record Piece
     /// <summary>Before rounding.</summary>
     public required Length Exact { get; init; }
 
+    /// <summary>What to cut: exact length rounded up once.</summary>
     public required Length Cut { get; init; }
 
     /// <summary>Place in the plane, clipped to it.</summary>
     public required Length From { get; init; }
 
+    /// <summary>Far edge of what it covers.</summary>
     public required Length To { get; init; }
 
+    /// <summary>Lower end of what it covers, folds not counted.</summary>
     public required Length Bottom { get; init; }
 
+    /// <summary>Far edge of what it covers.</summary>
     public required Length Top { get; init; }
 
+    /// <summary>Facing width × cut length × mass per area.</summary>
     public required Mass Weight { get; init; }
 
     /// <summary>How the length came about; the values up to "exact" add up to it.</summary>
@@ -153,15 +182,19 @@ public sealed record ScheduleLine(
 /// <summary>A covered plane.</summary>
 public sealed record PlaneResult
 {
+    /// <summary>Plane id, such as endwall1.</summary>
     public required string Plane { get; init; }
 
     /// <summary>Short code used in marks.</summary>
     public required string Code { get; init; }
 
+    /// <summary>The plane in words.</summary>
     public required string Title { get; init; }
 
+    /// <summary>Roof, sidewall or endwall.</summary>
     public required PlaneKind Kind { get; init; }
 
+    /// <summary>Product code.</summary>
     public required string Product { get; init; }
 
     /// <summary>Geometric area, wide openings with a fixed place deducted.</summary>
@@ -173,6 +206,7 @@ public sealed record PlaneResult
     /// <summary>Strip positions; 0 for area goods.</summary>
     public required int Strips { get; init; }
 
+    /// <summary>What there is to cover along the plane, wraps not counted.</summary>
     public required Length Run { get; init; }
 
     /// <summary>What one strip covers; with mixed widths the widest.</summary>
@@ -187,6 +221,7 @@ public sealed record PlaneResult
     /// <summary>Closed polygon without its last point repeated; x along, y up.</summary>
     public required IReadOnlyList<PlanePoint> Outline { get; init; }
 
+    /// <summary>Openings with a fixed place.</summary>
     public required IReadOnlyList<PlacedOpening> Openings { get; init; }
 
     /// <summary>Ridge, vented ridge and break lines within the plane, for the map.</summary>

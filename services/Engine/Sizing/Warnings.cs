@@ -135,7 +135,8 @@ internal static class Warnings
                         $"{heavy.Length} piece(s) over {least.TotalPounds:0} lb {text}, such as "
                         + $"{heavy[0].Mark} at {heavy[0].Weight.TotalPounds:0.0} lb."), null);
         }
-        var longest = job.Pieces.Where(p => p.Plane == "roof" && job.Building.Roof.Ridge is not null)
+        var longest = job.Pieces
+            .Where(p => p.Plane == "roof" && job.Building.Roof.Ridge is not null)
             .Select(p => p.Cut).DefaultIfEmpty(Length.Zero).Max();
         if (longest > Length.FromFeet(26))
             yield return new(

@@ -9,6 +9,8 @@ public enum LastStrip
     /// <summary>Use one wider strip before it instead.</summary>
     Wider,
 
-    /// <summary>Add another strip-width of wrap: make it and use the surplus at both ends.</summary>
+    /// <summary>
+    /// Add another strip-width of wrap: make it and use the surplus at both ends.
+    /// </summary>
     Wrap,
 }

@@ -65,9 +65,10 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
                 + $"{Say(top.Up)} high at {Say(top.Across)}{Where(draft)}",
                 top.Up, "D");
         if (draft.Bottom == Length.Zero) yield break;
-        yield return draft.BottomEnd == PlaneEnd.OpeningEdge
-            ? new("openingTop", $"less the opening's top at {Say(draft.Bottom)}", -draft.Bottom, "D")
-            : new("stripBase", $"less the strip's start at {Say(draft.Bottom)}", -draft.Bottom, "D");
+        var (term, what) = draft.BottomEnd == PlaneEnd.OpeningEdge
+            ? ("openingTop", "opening's top")
+            : ("stripBase", "strip's start");
+        yield return new(term, $"less the {what} at {Say(draft.Bottom)}", -draft.Bottom, "D");
     }
 
     private static string Where(Draft draft)

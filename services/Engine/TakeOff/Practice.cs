@@ -73,7 +73,9 @@ internal sealed class Practice
 
     public Mass BagLimit { get; private set; }
 
-    /// <summary>The practice of a job, with a violation for every value out of its bounds.</summary>
+    /// <summary>
+    /// The practice of a job, with a violation for every value out of its bounds.
+    /// </summary>
     public static Practice Read(PracticeInput input, bool metric, Findings findings)
     {
         var practice = new Practice(metric);
@@ -93,8 +95,10 @@ internal sealed class Practice
         practice.TapeExtraPercent =
             practice.Percent("tapeExtraPercent", input.TapeExtraPercent, 5, findings);
         practice.MergeShortHeaders = input.MergeShortHeaders ?? false;
-        practice.OnePersonLimit = practice.Heavy("onePersonLimit", input.OnePersonLimit, 50, findings);
-        practice.TwoPersonLimit = practice.Heavy("twoPersonLimit", input.TwoPersonLimit, 75, findings);
+        practice.OnePersonLimit =
+            practice.Heavy("onePersonLimit", input.OnePersonLimit, 50, findings);
+        practice.TwoPersonLimit =
+            practice.Heavy("twoPersonLimit", input.TwoPersonLimit, 75, findings);
         practice.BagLimit = practice.Heavy("bagLimit", input.BagLimit, 40, findings);
         return practice;
     }

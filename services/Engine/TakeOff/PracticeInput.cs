@@ -14,22 +14,31 @@ public sealed record PracticeInput
     /// <summary>A length this little above a step counts as on it.</summary>
     public Length? Tolerance { get; init; }
 
+    /// <summary>Per eave end of a roof piece.</summary>
     public Length? EaveTuck { get; init; }
 
+    /// <summary>Per piece at a closed ridge.</summary>
     public Length? RidgeLap { get; init; }
 
+    /// <summary>Per piece where a lean-to meets the building.</summary>
     public Length? JunctionLap { get; init; }
 
+    /// <summary>Per piece end at a break or joint.</summary>
     public Length? BreakLap { get; init; }
 
+    /// <summary>Back from a vented ridge, along the slope.</summary>
     public Length? VentSetback { get; init; }
 
+    /// <summary>Folded back at the vent slot.</summary>
     public Length? VentFold { get; init; }
 
+    /// <summary>Over the top of a wall.</summary>
     public Length? WallTop { get; init; }
 
+    /// <summary>Fold at the skirt board.</summary>
     public Length? WallBase { get; init; }
 
+    /// <summary>Fold at an opening's head or sill.</summary>
     public Length? OpeningHead { get; init; }
 
     /// <summary>Added to each end of a wall's run.</summary>
@@ -53,7 +62,9 @@ public sealed record PracticeInput
     /// <summary>True: short headers become one horizontal piece where that fits.</summary>
     public bool? MergeShortHeaders { get; init; }
 
-    /// <summary>Over-ridge runs longer than this are laid as pairs when the layout is auto.</summary>
+    /// <summary>
+    /// Over-ridge runs longer than this are laid as pairs when the layout is auto.
+    /// </summary>
     public Length? LongestOverRidge { get; init; }
 
     /// <summary>Heaviest piece one person lifts.</summary>
@@ -62,17 +73,22 @@ public sealed record PracticeInput
     /// <summary>Heaviest piece two people lift.</summary>
     public Mass? TwoPersonLimit { get; init; }
 
+    /// <summary>Heaviest bag of several pieces.</summary>
     public Mass? BagLimit { get; init; }
 
+    /// <summary>Widest coil of several pieces.</summary>
     public Length? BagDiameter { get; init; }
 
+    /// <summary>Highest load of a pallet.</summary>
     public Length? PalletHeight { get; init; }
 
     /// <summary>Added to the joint length for tape [%].</summary>
     public double? TapeExtraPercent { get; init; }
 
+    /// <summary>Length of a roll of lap tape.</summary>
     public Length? TapeRoll { get; init; }
 
+    /// <summary>Length of a roll of double-faced tape.</summary>
     public Length? DoubleFacedRoll { get; init; }
 
     /// <summary>Squaring trim lost at the end of a roll.</summary>

@@ -11,8 +11,10 @@ public sealed record Product
     /// <summary>Our own neutral code, such as <c>blanket-3-white</c>.</summary>
     public required string Code { get; init; }
 
+    /// <summary>In words, for people.</summary>
     public required string Title { get; init; }
 
+    /// <summary>How it is bought and taken off.</summary>
     public required ProductKind Kind { get; init; }
 
     /// <summary>The facing in words; null when there is none.</summary>
@@ -21,9 +23,12 @@ public sealed record Product
     /// <summary>Nominal thickness; of spray foam the usual pass, editable per request.</summary>
     public required Marked<Length> Thickness { get; init; }
 
-    /// <summary>Resistance of the product alone at <see cref="Thickness"/>, before installation.</summary>
+    /// <summary>
+    /// Resistance of the product alone at <see cref="Thickness"/>, before installation.
+    /// </summary>
     public required Marked<ThermalResistance> NominalR { get; init; }
 
+    /// <summary>What the nominal width means.</summary>
     public required Marked<StripConstruction> Construction { get; init; }
 
     /// <summary>Tab of facing beyond the fibre, per tab; zero when none.</summary>

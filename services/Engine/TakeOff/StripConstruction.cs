@@ -9,7 +9,9 @@ public enum StripConstruction
     /// <summary>Not in strips.</summary>
     None,
 
-    /// <summary>Fibre of the nominal width, one tab of facing beyond it: covers the width.</summary>
+    /// <summary>
+    /// Fibre of the nominal width, one tab of facing beyond it: covers the width.
+    /// </summary>
     TabOutside,
 
     /// <summary>Fibre of the nominal width, a tab on each side: covers the width.</summary>

@@ -50,7 +50,8 @@ internal sealed class RandomJobs
         RoofForm.Monoslope => new() { Form = form, Slope = Pitch(1 + 2 * random.NextDouble()) },
         RoofForm.Gambrel => new()
         {
-            Form = form, LowerSlope = Pitch(14 + random.Next(8)), LowerRun = In(Math.Floor(width / 6)),
+            Form = form, LowerSlope = Pitch(14 + random.Next(8)),
+            LowerRun = In(Math.Floor(width / 6)),
             UpperSlope = Pitch(3 + random.Next(5)),
         },
         RoofForm.DoublePitch => new()
@@ -71,7 +72,8 @@ internal sealed class RandomJobs
         return new()
         {
             Form = RoofForm.OffsetRidge, RidgeFromSidewallA = In(ridge),
-            SlopeA = Slope.FromRatio(rise / ridge), SlopeB = Slope.FromRatio(fall / (width - ridge)),
+            SlopeA = Slope.FromRatio(rise / ridge),
+            SlopeB = Slope.FromRatio(fall / (width - ridge)),
         };
     }
 
@@ -80,8 +82,9 @@ internal sealed class RandomJobs
         var building = job.Building!;
         if (building.Roof!.Form == RoofForm.Profile)
         {
-            var (w, h) = (building.Width!.Value.TotalInches, building.EaveHeight!.Value.TotalInches);
-            building = building with { Roof = building.Roof with { Points = Points(w, h) } };
+            var points = Points(
+                building.Width!.Value.TotalInches, building.EaveHeight!.Value.TotalInches);
+            building = building with { Roof = building.Roof with { Points = points } };
         }
         if (random.Next(3) > 0 || building.Roof.Form == RoofForm.OffsetRidge)
             return job with { Building = building };

@@ -1,6 +1,8 @@
 namespace PostFrame.EngineTests.TakeOff;
 
-/// <summary>Rows of a CSV in Reference: a comment line with the source, a header line, rows.</summary>
+/// <summary>
+/// Rows of a CSV in Reference: a comment line with the source, a header line, rows.
+/// </summary>
 internal static class ReferenceTable
 {
     public static IEnumerable<Dictionary<string, string>> Rows(string file)

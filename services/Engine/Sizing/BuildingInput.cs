@@ -6,6 +6,7 @@ namespace PostFrame.Engine;
 /// <summary>/building</summary>
 public sealed record BuildingInput
 {
+    /// <summary>What people call the building.</summary>
     public string? Name { get; init; }
 
     /// <summary>Across the building, measured as <see cref="WidthBasis"/> says.</summary>
@@ -29,7 +30,9 @@ public sealed record BuildingInput
     /// <summary>Depth of a post across the building; needed for a clear span.</summary>
     public Length? PostDepth { get; init; }
 
-    /// <summary>Depth of truss or rafter at the outside of the bearing; for datum bearing.</summary>
+    /// <summary>
+    /// Depth of truss or rafter at the outside of the bearing; for datum bearing.
+    /// </summary>
     public Length? HeelHeight { get; init; }
 
     /// <summary>Purlin depth on top of the chord, 0 when recessed; for datum bearing.</summary>
@@ -41,22 +44,28 @@ public sealed record BuildingInput
     /// <summary>Masonry or concrete wall below the wall strips, above the strip base.</summary>
     public Length? StemWallHeight { get; init; }
 
+    /// <summary>The main roof.</summary>
     public RoofInput? Roof { get; init; }
 
+    /// <summary>Doors, windows and the like; order does not matter.</summary>
     public IReadOnlyList<OpeningInput>? Openings { get; init; }
 
+    /// <summary>At most one on each side.</summary>
     public IReadOnlyList<LeanToInput>? LeanTos { get; init; }
 
     /// <summary>Wall across the building between an insulated and a cold part.</summary>
     public PartitionInput? Partition { get; init; }
 
-    /// <summary>Rows of purlins across a roof slope and girts up a wall, for heat and fixings.</summary>
+    /// <summary>
+    /// Rows of purlins across a roof slope and girts up a wall, for heat and fixings.
+    /// </summary>
     public FramingInput? Framing { get; init; }
 }
 
 /// <summary>/building/roof. Which members count depends on the form.</summary>
 public sealed record RoofInput
 {
+    /// <summary>Asked, never guessed.</summary>
     public RoofForm? Form { get; init; }
 
     /// <summary>Gable, monoslope.</summary>
@@ -71,7 +80,9 @@ public sealed record RoofInput
     /// <summary>Horizontal distance of the ridge; offset ridge, double pitch.</summary>
     public Length? RidgeFromSidewallA { get; init; }
 
-    /// <summary>Eave height of sidewall B, from the same datum; offset ridge, double pitch.</summary>
+    /// <summary>
+    /// Eave height of sidewall B, from the same datum; offset ridge, double pitch.
+    /// </summary>
     public Length? EaveHeightB { get; init; }
 
     /// <summary>Peak height from the same datum, instead of a slope or as a check.</summary>
@@ -119,14 +130,17 @@ public sealed record RoofInput
     /// <summary>True: blanket reaches over the overhangs to the fascia. Default false.</summary>
     public bool CoverOverhangs { get; init; }
 
+    /// <summary>Translucent panels in the main roof.</summary>
     public IReadOnlyList<TranslucentPanelInput>? TranslucentPanels { get; init; }
 }
 
 /// <summary>/building/roof/points/n</summary>
 public sealed record ProfilePointInput
 {
+    /// <summary>From sidewall A's girts; 0 first, the width last.</summary>
     public Length? Across { get; init; }
 
+    /// <summary>Height of the purlin tops, from the same datum as the eave.</summary>
     public Length? Up { get; init; }
 }
 
@@ -139,6 +153,7 @@ public sealed record TranslucentPanelInput
     /// <summary>From endwall 1.</summary>
     public Length? FromStart { get; init; }
 
+    /// <summary>Along the ridge.</summary>
     public Length? Width { get; init; }
 
     /// <summary>Default cover and cut.</summary>
@@ -151,15 +166,20 @@ public sealed record OpeningInput
     /// <summary>Plane id of the wall.</summary>
     public string? Wall { get; init; }
 
+    /// <summary>Decides whether strips inside it are deducted.</summary>
     public OpeningKind? Kind { get; init; }
 
     /// <summary>Framed width; null for an eave light: the whole wall.</summary>
     public Length? Width { get; init; }
 
-    /// <summary>Framed height; of a window from its sill, of an eave light down from the eave.</summary>
+    /// <summary>
+    /// Framed height; of a window from its sill, of an eave light down from the eave.
+    /// </summary>
     public Length? Height { get; init; }
 
-    /// <summary>Near jamb from endwall 1 (sidewalls) or sidewall A; null: place not fixed.</summary>
+    /// <summary>
+    /// Near jamb from endwall 1 (sidewalls) or sidewall A; null: place not fixed.
+    /// </summary>
     public Length? FromStart { get; init; }
 
     /// <summary>Bottom of the opening above the datum. Default 0.</summary>
@@ -169,11 +189,13 @@ public sealed record OpeningInput
 /// <summary>/building/leanTos/n</summary>
 public sealed record LeanToInput
 {
+    /// <summary>The side it stands at.</summary>
     public BuildingSide? Side { get; init; }
 
     /// <summary>Horizontal, from the main girt line to the lean-to's outer girts.</summary>
     public Length? Width { get; init; }
 
+    /// <summary>Falling away from the building.</summary>
     public Slope? Slope { get; init; }
 
     /// <summary>How far its roof meets the main wall below the main eave line. Default 0.</summary>
