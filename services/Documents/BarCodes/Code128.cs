@@ -17,10 +17,10 @@ internal static class Code128
     private const int QuietModules = 10;
 
     /// <summary>
-    /// Symbol values from start to stop with the check value. A number of four or more digits at the
-    /// end, or of six inside, is packed in pairs (set C).
+    /// Symbol values from start to stop with the check value. A number of four or more digits at
+    /// the end, or of six inside, is packed in pairs (set C).
     /// </summary>
-    /// <exception cref="ArgumentException">A character outside ASCII 32–126, or no text.</exception>
+    /// <exception cref="ArgumentException">No text, or not ASCII 32–126.</exception>
     public static IReadOnlyList<int> Values(string text)
     {
         if (text.Length == 0 || text.Any(c => c is < ' ' or > '~'))
@@ -82,7 +82,8 @@ internal static class Code128
                 var wide = Widths[value][i] - '0';
                 if (i % 2 == 0)
                 {
-                    bars.Add(new Frame(frame.X + at * module, frame.Y, wide * module, frame.Height));
+                    var left = frame.X + at * module;
+                    bars.Add(new Frame(left, frame.Y, wide * module, frame.Height));
                 }
 
                 at += wide;

@@ -60,7 +60,8 @@ internal sealed class CautionPages(PackingList list)
 
     private static Action<Sketch> Page(IReadOnlyList<Line> lines) => sketch =>
     {
-        Sheet.Text(sketch, "BEFORE YOU START", new(Sheet.Left, Sheet.Top + 20), 400, 24, bold: true);
+        var head = new Spot(Sheet.Left, Sheet.Top + 20);
+        Sheet.Text(sketch, "BEFORE YOU START", head, 400, 24, bold: true);
         var y = Sheet.Top + 38;
         foreach (var line in lines)
         {

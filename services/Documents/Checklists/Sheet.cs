@@ -3,7 +3,9 @@ using PostFrame.Documents.Drawing;
 
 namespace PostFrame.Documents.Checklists;
 
-/// <summary>What every checklist page has: heading, sheet code, page N of M, standing line.</summary>
+/// <summary>
+/// What every checklist page has: heading, sheet code, page N of M, standing line.
+/// </summary>
 internal static class Sheet
 {
     public const double WidthPt = 612;
@@ -17,7 +19,9 @@ internal static class Sheet
 
     public const double Bottom = HeightPt - 62;
 
-    /// <summary>Source: NIOSH lifting equation, load constant 51 lb; 50 lb is common practice.</summary>
+    /// <summary>
+    /// Source: NIOSH lifting equation, load constant 51 lb; 50 lb is common practice.
+    /// </summary>
     public const double OnePersonLb = 50;
 
     /// <summary>0.7 mm: read by hand at arm's length from an office printer's page.</summary>
@@ -30,8 +34,8 @@ internal static class Sheet
         var side = qr.Modules * QrModulePt;
         qr.Draw(sketch, new(Right - side + 4 * QrModulePt, 20), QrModulePt);
         var room = Inner - side - 8;
-        Text(sketch, $"Order {list.OrderNumber} · revision {list.Revision}", new(Left, 44), room, 19,
-            bold: true);
+        var order = $"Order {list.OrderNumber} · revision {list.Revision}";
+        Text(sketch, order, new(Left, 44), room, 19, bold: true);
         var building = list.Map.Summary.Length == 0
             ? list.Map.Title
             : $"{list.Map.Title} · {list.Map.Summary}";
@@ -40,8 +44,8 @@ internal static class Sheet
         sketch.Line(new(Left, 86), new(Right, 86), 1.2);
 
         sketch.Line(new(Left, HeightPt - 54), new(Right, HeightPt - 54), 0.8);
-        Text(sketch, $"Sheet {sheetId} · page {page} of {pages}", new(Right, HeightPt - 42), 180, 10,
-            bold: true, Anchor.End);
+        var sheet = $"Sheet {sheetId} · page {page} of {pages}";
+        Text(sketch, sheet, new(Right, HeightPt - 42), 180, 10, bold: true, Anchor.End);
         Standing(sketch, list.StandingLine);
     }
 

@@ -9,7 +9,9 @@ namespace PostFrame.Documents.Drawing;
 /// </summary>
 internal static class Lettering
 {
-    /// <summary>Height of a capital letter ÷ letter size. Source: OS/2 table of the font file.</summary>
+    /// <summary>
+    /// Height of a capital letter ÷ letter size. Source: OS/2 table of the font file.
+    /// </summary>
     public const double CapHeight = 1409.0 / 2048;
 
     /// <summary>Printed where the typeface has no shape for a character.</summary>
@@ -86,7 +88,9 @@ internal static class Lettering
         return (Shortened(text, widthPt, shrunk, bold), shrunk);
     }
 
-    /// <summary>The longest beginning that fits with its ellipsis; nothing if not one letter.</summary>
+    /// <summary>
+    /// The longest beginning that fits with its ellipsis; nothing if not one letter.
+    /// </summary>
     private static string Shortened(string text, double widthPt, double size, bool bold)
     {
         var (keep, tooLong) = (0, text.Length);

@@ -5,7 +5,7 @@ internal static class Polygons
 {
     /// <summary>
     /// The part of a polygon inside a rectangle. Source: Sutherland–Hodgman clipping, from memory;
-    /// a polygon cut into two parts comes back joined along the rectangle's edge, which fills alike.
+    /// a polygon cut in two comes back joined along the rectangle's edge, which fills alike.
     /// </summary>
     public static IReadOnlyList<Spot> Clip(IReadOnlyList<Spot> polygon, Frame frame)
     {

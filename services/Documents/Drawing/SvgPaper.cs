@@ -4,7 +4,9 @@ using System.Text;
 
 namespace PostFrame.Documents.Drawing;
 
-/// <summary>Writes a sketch as SVG 1.1 that scales, can be read aloud and carries no script.</summary>
+/// <summary>
+/// Writes a sketch as SVG 1.1 that scales, can be read aloud and carries no script.
+/// </summary>
 internal static class SvgPaper
 {
     public static byte[] Svg(Sketch page, string title, string description)
@@ -18,8 +20,7 @@ internal static class SvgPaper
         svg.Append(" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n");
         svg.Append(CultureInfo.InvariantCulture,
             $"<title>{Safe(title)}</title>\n<desc>{Safe(description)}</desc>\n");
-        svg.Append(CultureInfo.InvariantCulture,
-            $"<rect width=\"{N(page.WidthPt)}\" height=\"{N(page.HeightPt)}\" fill=\"#FFFFFF\"/>\n");
+        svg.Append("<rect width=\"100%\" height=\"100%\" fill=\"#FFFFFF\"/>\n");
         foreach (var mark in page.Marks)
         {
             Append(svg, mark);

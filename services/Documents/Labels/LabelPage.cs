@@ -5,7 +5,9 @@ using PostFrame.Documents.Maps;
 
 namespace PostFrame.Documents.Labels;
 
-/// <summary>Draws one label, from the top: plane, mark, length, map and QR, facts, bar code.</summary>
+/// <summary>
+/// Draws one label, from the top: plane, mark, length, map and QR, facts, bar code.
+/// </summary>
 internal sealed class LabelPage(LabelSet set, PieceLabel label, int number)
 {
     private const double WidthPt = 288;
@@ -17,7 +19,9 @@ internal sealed class LabelPage(LabelSet set, PieceLabel label, int number)
     /// <summary>20 mm and a little, so that a driver's rounding cannot fall short of 20.</summary>
     private const double MarkCapPt = 20.3 / 25.4 * 72;
 
-    /// <summary>Source: NIOSH lifting equation, load constant 51 lb; 50 lb is common practice.</summary>
+    /// <summary>
+    /// Source: NIOSH lifting equation, load constant 51 lb; 50 lb is common practice.
+    /// </summary>
     private const double OnePersonLb = 50;
 
     private readonly Sketch sketch = new(WidthPt, HeightPt);

@@ -9,14 +9,16 @@ public sealed record LabelSet
 
     public required string ShipTo { get; init; }
 
-    /// <summary>The building drawn small on every label; a label's strip is found by its mark.</summary>
+    /// <summary>
+    /// The building drawn small on every label; a label's strip is found by its mark.
+    /// </summary>
     public required BuildingMap Map { get; init; }
 
     public required IReadOnlyList<PieceLabel> Labels { get; init; }
 
     /// <summary>
-    /// The label printer's dots [per mm]: 8 for a 203 dpi head, 11.811 for 300 dpi. Bars and squares
-    /// are whole dots wide.
+    /// The label printer's dots [per mm]: 8 for a 203 dpi head, 11.811 for 300 dpi. Bars and
+    /// squares are whole dots wide.
     /// </summary>
     public double PrinterDotsPerMm { get; init; } = 8;
 }

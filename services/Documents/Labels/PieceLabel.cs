@@ -1,6 +1,8 @@
 namespace PostFrame.Documents;
 
-/// <summary>What stands on one piece's label. Texts are printed as given, cleaned and fitted.</summary>
+/// <summary>
+/// What stands on one piece's label. Texts are printed as given, cleaned and fitted.
+/// </summary>
 public sealed record PieceLabel
 {
     /// <summary>What the scanner reads; printable ASCII, at most 20 characters.</summary>

@@ -5,8 +5,9 @@ using PostFrame.Documents.Maps;
 namespace PostFrame.Documents;
 
 /// <summary>
-/// The flat map: a building unfolded, every plane true to one scale with its strips, marks, lengths,
-/// openings, laps and ridge vent. Legible in black and white. The same map gives the same bytes.
+/// The flat map: a building unfolded, every plane true to one scale with its strips, marks,
+/// lengths, openings, laps and ridge vent. Legible in black and white. The same map gives the same
+/// bytes.
 /// </summary>
 public static class FlatMap
 {
@@ -109,7 +110,9 @@ public static class FlatMap
     private static Frame Above(Frame room, double footPt) =>
         room with { Height = room.Height - footPt };
 
-    /// <summary>Pattern and words above the plane: the word tells, pattern and colour support.</summary>
+    /// <summary>
+    /// Pattern and words above the plane: the word tells, pattern and colour support.
+    /// </summary>
     private static void PlaneTitle(Sketch sketch, PlacedPlane placed, MapDetail detail)
     {
         var around = Frame.Around(placed.Outline);
@@ -123,7 +126,9 @@ public static class FlatMap
         sketch.Text(new Words(text, new(swatch.Right + 4, swatch.Bottom), size) { Bold = true });
     }
 
-    /// <summary>How many; and which, where the strips are too narrow to say it themselves.</summary>
+    /// <summary>
+    /// How many; and which, where the strips are too narrow to say it themselves.
+    /// </summary>
     private static string Pieces(PlacedPlane placed, MapDetail detail)
     {
         var strips = placed.Plane.Strips;
@@ -148,12 +153,12 @@ public static class FlatMap
     {
         string[] lines =
         [
-            "Seen from outside. Strips count from endwall 1 and from sidewall A. Solid line: joint; "
-                + "dashed: the tab's lap; crossed: opening. Lengths are cut lengths; walls are "
+            "Seen from outside. Strips count from endwall 1 and from sidewall A. Solid line: joint;"
+                + " dashed: the tab's lap; crossed: opening. Lengths are cut lengths; walls are "
                 + "square-cut to the highest point and trimmed to the rake on site.",
-            "Faced blanket hides holes and holds nothing: never step on it. This sheet helps you cut "
-                + "and lay blanket; the building code, your building official and the licensed "
-                + "designer decide.",
+            "Faced blanket hides holes and holds nothing: never step on it. This sheet helps you"
+                + " cut and lay blanket; the building code, your building official and the"
+                + " licensed designer decide.",
         ];
         var y = PageHeightPt - 36;
         foreach (var line in lines)

@@ -8,10 +8,8 @@ namespace PostFrame.Documents.Maps;
 /// </summary>
 internal static class MapLayout
 {
-    public static IReadOnlyList<PlacedPlane> Place(BuildingMap map, Frame page, double gapPt)
-    {
-        return Place(Columns(map), page, gapPt);
-    }
+    public static IReadOnlyList<PlacedPlane> Place(BuildingMap map, Frame page, double gapPt) =>
+        Place(Columns(map), page, gapPt);
 
     /// <summary>One plane alone, standing on its foot, as large as the page allows.</summary>
     public static PlacedPlane PlaceAlone(MapPlane plane, Frame page, double gapPt) =>
@@ -54,7 +52,9 @@ internal static class MapLayout
         public double HeightIn => IsLying ? AcrossIn : UpIn;
     }
 
-    /// <summary>Left, middle, right; each from the top of the page down; empty ones left out.</summary>
+    /// <summary>
+    /// Left, middle, right; each from the top of the page down; empty ones left out.
+    /// </summary>
     private static List<List<Entry>> Columns(BuildingMap map)
     {
         var entries = map.Planes
@@ -97,7 +97,8 @@ internal static class MapLayout
                 top,
                 entry.WidthIn * scale,
                 entry.HeightIn * scale);
-            placed.Add(new PlacedPlane(entry.Plane, entry.Side, Origin(entry, frame, scale), scale));
+            var origin = Origin(entry, frame, scale);
+            placed.Add(new PlacedPlane(entry.Plane, entry.Side, origin, scale));
             top = frame.Bottom + gapPt;
         }
     }

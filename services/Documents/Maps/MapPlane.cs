@@ -12,17 +12,23 @@ public sealed record MapPlane
     /// <summary>The words the crew reads, such as "Sidewall A".</summary>
     public required string Title { get; init; }
 
-    /// <summary>Run and height in words, such as "40 ft 0 in × 10 ft 0 in"; empty prints none.</summary>
+    /// <summary>
+    /// Run and height in words, such as "40 ft 0 in × 10 ft 0 in"; empty prints none.
+    /// </summary>
     public string SizeText { get; init; } = "";
 
     public required PlaneKind Kind { get; init; }
 
-    /// <summary>The plane's edge as (across, up) points in order; not repeated at the end.</summary>
+    /// <summary>
+    /// The plane's edge as (across, up) points in order; not repeated at the end.
+    /// </summary>
     public required IReadOnlyList<MapPoint> OutlineIn { get; init; }
 
     public IReadOnlyList<MapStrip> Strips { get; init; } = [];
 
-    /// <summary>Doors, windows, translucent panels: whatever the crew cuts out or goes round.</summary>
+    /// <summary>
+    /// Doors, windows, translucent panels: whatever the crew cuts out or goes round.
+    /// </summary>
     public IReadOnlyList<MapOpening> Openings { get; init; } = [];
 
     /// <summary>Ridge, ridge vent, roof break, eave line within the plane.</summary>

@@ -9,7 +9,7 @@ internal static class MapText
         Frame Room, IReadOnlyList<string> Lines, bool Standing, double Size);
 
     /// <summary>
-    /// Both texts in the room that lets them be largest; else the mark alone; false if neither fits.
+    /// Both texts in the room that lets them be largest; else the mark alone; false if neither.
     /// </summary>
     public static bool Write(
         Sketch sketch, IReadOnlyList<Frame> rooms, string mark, string length, MapDetail detail)
@@ -38,7 +38,9 @@ internal static class MapText
     public static bool Fits(IReadOnlyList<Frame> rooms, string mark, MapDetail detail) =>
         Best(rooms, [[mark]], detail)?.Size >= detail.LeastTextPt;
 
-    /// <summary>A word on a white patch in the middle of its room, or nothing if too small.</summary>
+    /// <summary>
+    /// A word on a white patch in the middle of its room, or nothing if too small.
+    /// </summary>
     public static void WriteOnPatch(Sketch sketch, Frame room, string word, MapDetail detail)
     {
         var best = Best([room], [[word], word.Split(' ')], detail);

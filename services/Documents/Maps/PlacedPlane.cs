@@ -45,6 +45,8 @@ internal enum MapSide
     End1,
     End2,
 
-    /// <summary>Standing on its foot and seen from outside, where strip 1 is on the right.</summary>
+    /// <summary>
+    /// Standing on its foot and seen from outside, where strip 1 is on the right.
+    /// </summary>
     Mirrored,
 }

@@ -107,7 +107,9 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         }
     }
 
-    /// <summary>The mark of a strip too narrow for text, set outside at the foot of the plane.</summary>
+    /// <summary>
+    /// The mark of a strip too narrow for text, set outside at the foot of the plane.
+    /// </summary>
     private void CallOut(MapStrip strip, string mark)
     {
         var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
@@ -181,7 +183,9 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         WriteOn(line, from, to);
     }
 
-    /// <summary>The line's word on a white patch; inside the plane when the line is its edge.</summary>
+    /// <summary>
+    /// The line's word on a white patch; inside the plane when the line is its edge.
+    /// </summary>
     private void WriteOn(MapLine line, Spot from, Spot to)
     {
         var size = Math.Min(detail.MostTextPt * 0.8, 10);
@@ -200,7 +204,9 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         });
     }
 
-    /// <summary>The middle of the line, or a quarter along it where an opening is in the way.</summary>
+    /// <summary>
+    /// The middle of the line, or a quarter along it where an opening is in the way.
+    /// </summary>
     private double FreeAlong(MapLine line, Spot from, Spot to, double wide)
     {
         var reach = (wide / 2 + 4) / placed.Scale;

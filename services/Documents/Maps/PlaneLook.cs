@@ -37,7 +37,9 @@ internal static class PlaneLook
             band with { Y = band.Y + band.Height / 4, Height = band.Height / 2 }, Ink.Black);
     }
 
-    /// <summary>Each bar is black beside green, with white between: the green may print as black.</summary>
+    /// <summary>
+    /// Each bar is black beside green, with white between: the green may print as black.
+    /// </summary>
     private static void DiagonalBars(Sketch sketch, Frame band)
     {
         sketch.Fill(band, Ink.White);

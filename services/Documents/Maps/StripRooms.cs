@@ -2,7 +2,9 @@ using PostFrame.Documents.Drawing;
 
 namespace PostFrame.Documents.Maps;
 
-/// <summary>Where on a strip text may stand: inside the outline, clear of openings and lines.</summary>
+/// <summary>
+/// Where on a strip text may stand: inside the outline, clear of openings and lines.
+/// </summary>
 internal static class StripRooms
 {
     private const double EdgePt = 1.2;
@@ -10,7 +12,9 @@ internal static class StripRooms
     /// <summary>A line's word reaches this far from it, in letter sizes of the strips.</summary>
     private const double LineWordPt = 1.7;
 
-    /// <summary>Free stretches along the strip, and slots beside its openings, on the page.</summary>
+    /// <summary>
+    /// Free stretches along the strip, and slots beside its openings, on the page.
+    /// </summary>
     public static IReadOnlyList<Frame> Free(PlacedPlane placed, MapStrip strip, double textPt) =>
         [.. All(placed, strip, textPt).Select(room => room.Inset(EdgePt))];
 

@@ -67,7 +67,9 @@ public sealed class PrintLabels(
         return PrintedPaper.Draw(order, plan);
     }
 
-    /// <summary>False, with nothing written, when the other half came while this was drawn.</summary>
+    /// <summary>
+    /// False, with nothing written, when the other half came while this was drawn.
+    /// </summary>
     private bool Keep(
         StoreTransaction transaction, Guid messageId, Half half, PrintedSet? set)
     {

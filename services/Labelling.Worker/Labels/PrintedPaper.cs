@@ -19,9 +19,9 @@ internal static partial class PrintedPaper
     /// <summary>Our own words, for an order that does not bring them.</summary>
     private const string StandingUnlessSaid =
         "This sheet helps you cut and lay blanket. It is not a building plan, a code review or a "
-        + "safety plan. The building code in force where you build, your building official, and the "
-        + "licensed designer and electrician on the job decide. If this sheet and they disagree, "
-        + "they are right.";
+        + "safety plan. The building code in force where you build, your building official, and "
+        + "the licensed designer and electrician on the job decide. If this sheet and they "
+        + "disagree, they are right.";
 
     private const string FacingUnlessSaid =
         "Facing toward the inside; the tab laps over the next strip";
@@ -62,7 +62,8 @@ internal static partial class PrintedPaper
             .SelectMany(roll => roll.Cuts.OrderBy(cut => cut.Sequence))
             .Select(cut => cut.PieceId)
             .ToList();
-        var wrong = cuts.GroupBy(id => id).Where(same => same.Count() > 1 || !byId.ContainsKey(same.Key))
+        var wrong = cuts.GroupBy(id => id)
+            .Where(same => same.Count() > 1 || !byId.ContainsKey(same.Key))
             .Select(same => same.Key)
             .Concat(byId.Keys.Except(cuts))
             .ToList();
@@ -85,7 +86,8 @@ internal static partial class PrintedPaper
         Id = plane.Plane,
         Title = plane.Title,
         Kind = Kind(plane),
-        OutlineIn = [.. plane.Outline.Select(p => new MapPoint(Inches(p.AcrossNm), Inches(p.UpNm)))],
+        OutlineIn = [.. plane.Outline.Select(
+            point => new MapPoint(Inches(point.AcrossNm), Inches(point.UpNm)))],
         Strips = [.. order.Pieces.Where(piece => piece.Plane == plane.Plane).Select(Strip)],
         Openings = [.. plane.Openings.Select(opening => new MapOpening(
             Words(opening.Kind), Inches(opening.FromNm), Inches(opening.ToNm),

@@ -78,7 +78,9 @@ public sealed class BlackAndWhiteTests
     private static bool IsInk(RenderedPage band, double across, double down) =>
         band[(int)(band.Width * across), (int)(band.Height * down)] < 128;
 
-    /// <summary>Changes between ink and white along a row, away from the outline at both ends.</summary>
+    /// <summary>
+    /// Changes between ink and white along a row, away from the outline at both ends.
+    /// </summary>
     private static int Changes(RenderedPage band, double down)
     {
         var row = (int)(band.Height * down);

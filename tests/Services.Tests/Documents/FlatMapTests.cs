@@ -8,7 +8,9 @@ using Xunit;
 
 namespace PostFrame.ServicesTests.Documents;
 
-/// <summary>The flat map against plain geometry and against what other readers find in it.</summary>
+/// <summary>
+/// The flat map against plain geometry and against what other readers find in it.
+/// </summary>
 public sealed class FlatMapTests
 {
     private static readonly Frame Room = new(30, 62, 732, 500);
@@ -36,11 +38,14 @@ public sealed class FlatMapTests
     public void Every_plane_keeps_its_area_at_scale(string title) =>
         Assert.All(MapLayout.Place(Map(title), Room, 19), placed =>
         {
-            var inches = Area([.. placed.Plane.OutlineIn.Select(p => new Spot(p.AcrossIn, p.UpIn))]);
+            var inches = Area(
+                [.. placed.Plane.OutlineIn.Select(p => new Spot(p.AcrossIn, p.UpIn))]);
             Assert.Equal(inches, Area(placed.Outline) / placed.Scale / placed.Scale, inches * 1e-9);
         });
 
-    /// <summary>Folded up, sidewall A meets the roof along its eave, strip 1 beside endwall 1.</summary>
+    /// <summary>
+    /// Folded up, sidewall A meets the roof along its eave, strip 1 beside endwall 1.
+    /// </summary>
     [Fact]
     public void Unfolded_sides_lie_where_they_fold_down_from()
     {

@@ -8,14 +8,17 @@ internal static class InkOnPage
 {
     private const string Descending = "gjpqyQ,;()[]{}|@_/";
 
-    /// <summary>No two texts touch, none leaves the page, none enters a code's quiet zone.</summary>
+    /// <summary>
+    /// No two texts touch, none leaves the page, none enters a code's quiet zone.
+    /// </summary>
     public static void AssertNothingOverlaps(IEnumerable<Sketch> pages) =>
         Assert.Empty(pages.SelectMany((page, index) => Overlaps(page)
             .Select(found => $"page {index + 1}: {found}")).Take(10));
 
     private static IEnumerable<string> Overlaps(Sketch page)
     {
-        var texts = page.Marks.OfType<Words>().Select(words => (words.Text, Box: Box(words))).ToList();
+        var texts = page.Marks.OfType<Words>()
+            .Select(words => (words.Text, Box: Box(words))).ToList();
         var codes = page.Marks.OfType<Bars>().Select(QuietZone).ToList();
         for (var i = 0; i < texts.Count; i++)
         {

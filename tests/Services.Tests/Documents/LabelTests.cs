@@ -85,7 +85,9 @@ public sealed class LabelTests
         });
     }
 
-    /// <summary>Source: NIOSH lifting equation, load constant 51 lb; 50 lb by common practice.</summary>
+    /// <summary>
+    /// Source: NIOSH lifting equation, load constant 51 lb; 50 lb by common practice.
+    /// </summary>
     [Theory]
     [InlineData(50.0, false)]
     [InlineData(50.1, true)]

@@ -80,7 +80,9 @@ internal static class SampleBuildings
     public static readonly IReadOnlyList<BuildingMap> All =
         [PlainGable, VentedWithDoor, Gambrel, LeanTos, WallsOnly, ManyNarrowStrips];
 
-    /// <summary>Labels of every piece; ids as Orders issues them, roof pieces for two people.</summary>
+    /// <summary>
+    /// Labels of every piece; ids as Orders issues them, roof pieces for two people.
+    /// </summary>
     public static LabelSet Labels(BuildingMap map) => new()
     {
         OrderNumber = "PF-1001",
@@ -98,7 +100,7 @@ internal static class SampleBuildings
             CutAlsoText = "396 in · 10058 mm",
             WidthText = "48 in",
             WidthAlsoText = "1219 mm",
-            ProductText = "Faced blanket, 3 in, reinforced white · nominal R-10 before installation",
+            ProductText = "Faced blanket, 3 in, white · nominal R-10 before installation",
             FacingText = "White facing toward the inside; the tab laps over the next strip",
             WeightLb = plane.Kind == PlaneKind.Roof ? 57.2 : 23.1,
         }))],
@@ -140,8 +142,8 @@ internal static class SampleBuildings
         };
     }
 
-    public static string PieceId(string mark) => "4K-" + mark.Replace("-", "", StringComparison.Ordinal)
-        .Replace('0', 'Z').Replace('1', 'Y');
+    public static string PieceId(string mark) => "4K-"
+        + mark.Replace("-", "", StringComparison.Ordinal).Replace('0', 'Z').Replace('1', 'Y');
 
     private static BuildingMap Map(string title, params MapPlane[] planes) => new()
     {
@@ -158,15 +160,16 @@ internal static class SampleBuildings
         Title = title,
         Kind = kind,
         OutlineIn = [new(0, 0), new(runIn, 0), new(runIn, upIn), new(0, upIn)],
-        Strips = [.. Enumerable.Range(0, (int)Math.Ceiling(runIn / widthIn)).Select(i => new MapStrip
-        {
-            Mark = string.Create(CultureInfo.InvariantCulture, $"{code}-{i + 1:00}"),
-            LengthText = Feet(cutIn),
-            FromIn = i * widthIn,
-            ToIn = (i + 1) * widthIn,
-            BottomIn = 0,
-            TopIn = cutIn,
-        })],
+        Strips = [.. Enumerable.Range(1, (int)Math.Ceiling(runIn / widthIn)).Select(
+            strip => new MapStrip
+            {
+                Mark = string.Create(CultureInfo.InvariantCulture, $"{code}-{strip:00}"),
+                LengthText = Feet(cutIn),
+                FromIn = (strip - 1) * widthIn,
+                ToIn = strip * widthIn,
+                BottomIn = 0,
+                TopIn = cutIn,
+            })],
     };
 
     private static MapPlane Endwall(
@@ -180,7 +183,8 @@ internal static class SampleBuildings
             Kind = PlaneKind.Endwall,
             OutlineIn =
             [
-                new(0, 0), new(runIn, 0), .. profile.Reverse().Select(p => new MapPoint(p.Across, p.Up)),
+                new(0, 0), new(runIn, 0),
+                .. profile.Reverse().Select(p => new MapPoint(p.Across, p.Up)),
             ],
             Strips =
             [
