@@ -5,7 +5,7 @@ internal static class IsoConvection
 {
     /// <summary>
     /// ha [W/(m²·K)] = max(0.025/d, the convective term of the direction). The branches for a
-    /// difference up to 5 K and above meet at 5 K. Thickness 1 to 300 mm, difference 0 to 60 K.
+    /// difference up to 5 K and above meet at 5 K. Thickness 1 to 300 mm, difference 0 to 120 K.
     /// Source: ISO 6946:2017 Table D.1 (Annex B of 2007), from memory; reproduces all 24 printed
     /// values of its Table 8.
     /// </summary>

@@ -7,7 +7,7 @@ namespace PostFrame.SizingApi.Comparisons;
 /// <summary>
 /// From the bytes of a comparison request to its answer. Pure: same in, same out.
 /// </summary>
-internal static class Comparisons
+public static class Comparisons
 {
     /// <summary>The answer as JSON, or the refusal.</summary>
     public static (byte[]? Body, ProblemAnswer? Refusal) Answer(ReadOnlyMemory<byte> json)

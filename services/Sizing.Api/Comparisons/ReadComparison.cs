@@ -53,7 +53,7 @@ internal static class ReadComparison
         if (steel)
         {
             if (system is null && !isWall && place.IsPresent)
-                place.Wrong("system", "required", "",
+                place.Wrong("system", "missing", "",
                     "Steel-framed roofs take tested values: standing seam with thermal blocks, or "
                     + "through-fastened?");
             place.Close();
@@ -90,7 +90,7 @@ internal static class ReadComparison
         var asked = new ClimateAsked(
             Found(place),
             place.OptionalChoice("zone", Zones),
-            place.OptionalTemperature("winterDesign", -70, 70),
+            place.OptionalTemperature("winterDesign", -58, 70),
             place.OptionalTemperature("summerDesign", 40, 130),
             place.OptionalNumber("sun", 0, 1400, "W/m²"),
             place.OptionalDegreeDaysK("heatingDegreeDays"));
@@ -160,7 +160,7 @@ internal static class ReadComparison
         ])
         {
             if (missing && !place.Has(name))
-                place.Wrong(name, "required", "", $"\"{name}\" of the heater is missing.");
+                place.Wrong(name, "missing", "", $"\"{name}\" of the heater is missing.");
         }
         return fuel is { } f && input is { } w && volume is { } v && changes is { } n
             ? new(f, w, v, n)
@@ -173,7 +173,7 @@ internal static class ReadComparison
         var kind = place.Choice("kind", WireNames<HeatingFuel>.All);
         var efficiency = place.OptionalNumber("efficiency", 0.1, 6, "share, or COP");
         if (efficiency is null && !place.Has("efficiency"))
-            place.Wrong("efficiency", "required", "",
+            place.Wrong("efficiency", "missing", "",
                 "What share of the fuel's heat reaches the room? A unit heater 0.80 to 0.93, "
                 + "electric 1, a heat pump its seasonal COP.");
         var price = place.OptionalNumber("pricePerUnit", 0, 1000, "per therm, gal or kWh");
@@ -216,9 +216,9 @@ internal static class ReadComparison
             var area = item.OptionalArea("area");
             var r = item.OptionalNumber("assemblyR", 0.1, 200, "h·ft²·°F/Btu");
             if (area is null && !item.Has("area"))
-                item.Wrong("area", "required", "", "\"area\" is missing.", null, "ft2");
+                item.Wrong("area", "missing", "", "\"area\" is missing.", null, "ft2");
             if (r is null && !item.Has("assemblyR"))
-                item.Wrong("assemblyR", "required", "", "\"assemblyR\" is missing.");
+                item.Wrong("assemblyR", "missing", "", "\"assemblyR\" is missing.");
             item.Close();
             if (area is { } a && r is { } known)
                 others.Add(new LossElement(
@@ -229,7 +229,7 @@ internal static class ReadComparison
         var changes = place.OptionalNumber("airChangesPerHour", 0, 50, "1/h");
         var edge = place.OptionalLength("slabEdge");
         if (volume is not null && changes is null && !place.Has("airChangesPerHour"))
-            place.Wrong("airChangesPerHour", "required", "",
+            place.Wrong("airChangesPerHour", "missing", "",
                 "How often does the air change in an hour? A tight shop 0.3, an ordinary one 0.5 "
                 + "to 1, a leaky one 2: an assumption to state.");
         place.Close();

@@ -21,7 +21,7 @@ internal static class ReadLines
         ComparedLine[] lines = [.. ours, .. theirs];
         if (lines.Length == 0 && root.IsPresent)
             root.Wrong(
-                "options", "required", "",
+                "options", "missing", "",
                 "Name at least one option (a product of ours) or one rival line.");
         return lines;
     }
@@ -123,7 +123,7 @@ internal static class ReadLines
         if (price is null) return perFt2;
         if (area is { } covered) return price / covered.TotalSquareFeet;
         place.Wrong(
-            "area", "required", "",
+            "area", "missing", "",
             "A price needs the area it covers: here, or as the plane's area.", null, "ft2");
         return null;
     }

@@ -1,0 +1,109 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using PostFrame.ServicesTests.Sizing;
+using Xunit;
+using static PostFrame.ServicesTests.Comparisons.ComparisonRequests;
+
+namespace PostFrame.ServicesTests.Comparisons;
+
+/// <summary>A wrong comparison is refused at the place, by name of the rule, with its bound.</summary>
+public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHost>
+{
+    [Theory]
+    [InlineData("/plane", null, "/plane", "missing")]
+    [InlineData("/plane/kind", "\"attic\"", "/plane/kind", "choice")]
+    [InlineData("/plane/kind", "\"wall\"", "/plane/slope", "not-here")]
+    [InlineData("/plane/slope", null, "/plane/slope", "missing")]
+    [InlineData("/plane/slope", "4", "/plane/slope", "unit-missing")]
+    [InlineData("/plane/area", "1265", "/plane/area", "type")]
+    [InlineData("/plane/area", "\"1265\"", "/plane/area", "unit-missing")]
+    [InlineData("/plane/area", "\"0 ft2\"", "/plane/area", "at-least")]
+    [InlineData("/plane/area", "\"1265 acres\"", "/plane/area", "area-format")]
+    [InlineData("/plane/framing", null, "/plane/framing", "missing")]
+    [InlineData("/plane/framing/width", "\"20 in\"", "/plane/framing/width", "at-most")]
+    [InlineData("/plane/framing/spacing", "\"1 in\"", "/plane/framing/spacing", "at-least")]
+    [InlineData("/plane/framing/material", "\"steel\"", "/plane/framing/system", "missing")]
+    [InlineData("/plane/framing/system", "\"throughFastened\"", "/plane/framing/system", "not-here")]
+    [InlineData("/plane/colour", "\"red\"", "/plane/colour", "choice")]
+    [InlineData("/basis", "\"din\"", "/basis", "choice")]
+    [InlineData("/climate/postalCode", "\"00000\"", "/climate/postalCode", "unknown-place")]
+    [InlineData("/climate/postalCode", "55802", "/climate/postalCode", "type")]
+    [InlineData("/climate/countyFips", "\"27137\"", "/climate/countyFips", "either-or")]
+    [InlineData("/climate/zone", "\"9Z\"", "/climate/zone", "choice")]
+    [InlineData("/climate/winterDesign", "\"-99 °F\"", "/climate/winterDesign", "at-least")]
+    [InlineData("/climate/winterDesign", "\"cold\"", "/climate/winterDesign", "temperature-format")]
+    [InlineData("/climate/summerDesign", "\"60 °C\"", "/climate/summerDesign", "at-most")]
+    [InlineData("/climate/sun", "1e999", "/climate/sun", "json")]
+    [InlineData("/climate/sun", "5000", "/climate/sun", "at-most")]
+    [InlineData("/room/use", "\"disco\"", "/room/use", "choice")]
+    [InlineData("/room/heated", "false", "/room/heatedTo", "not-here")]
+    [InlineData("/room/heated", "\"yes\"", "/room/heated", "type")]
+    [InlineData("/room/heatedTo", "\"400 °F\"", "/room/heatedTo", "at-most")]
+    [InlineData("/room/moistureExcess", "-1", "/room/moistureExcess", "at-least")]
+    [InlineData("/room/burner", "{}", "/room/burner/input", "missing")]
+    [InlineData("/fuel/kind", "\"wood\"", "/fuel/kind", "choice")]
+    [InlineData("/fuel/efficiency", null, "/fuel/efficiency", "missing")]
+    [InlineData("/fuel/efficiency", "92", "/fuel/efficiency", "at-most")]
+    [InlineData("/fuel/balancePoint", "\"30 °F\"", "/fuel/balancePoint", "at-least")]
+    [InlineData("/code/edition", "\"1975\"", "/code/edition", "choice")]
+    [InlineData("/code/conditioning", "\"all other\"", "/code/conditioning", "choice")]
+    [InlineData("/code/construction", "\"straw\"", "/code/construction", "choice")]
+    [InlineData("/options/0/product", "\"blanket-9-gold\"", "/options/0/product", "unknown-product")]
+    [InlineData("/options/0/claimedR", "10", "/options/0/claimedR", "unknown-member")]
+    [InlineData("/options/0/price", "500", "/options/0/pricePerFt2", "either-or")]
+    [InlineData("/rivals/0/kind", null, "/rivals/0/kind", "missing")]
+    [InlineData("/rivals/0/kind", "\"magic\"", "/rivals/0/kind", "choice")]
+    [InlineData("/rivals/0/claimedR", "\"R-10\"", "/rivals/0/claimedR", "type")]
+    [InlineData("/rivals/0/claimedR", "-5", "/rivals/0/claimedR", "at-least")]
+    [InlineData("/rivals/0/thickness", "\"9 ft\"", "/rivals/0/thickness", "at-most")]
+    [InlineData("/rivals/0/roomFace", "\"gold\"", "/rivals/0/roomFace", "choice")]
+    [InlineData("/rivals/0/airSpaces", "[{\"thickness\":\"0.2 in\"}]",
+        "/rivals/0/airSpaces/0/thickness", "at-least")]
+    [InlineData("/rivals/0/airSpaces", "[{\"width\":\"2 in\"}]",
+        "/rivals/0/airSpaces/0/width", "unknown-member")]
+    [InlineData("/rivals/0/price", "-1", "/rivals/0/price", "at-least")]
+    [InlineData("/building", "{\"volume\":\"9000 ft3\"}", "/building/airChangesPerHour", "missing")]
+    [InlineData("/building", "{\"otherElements\":[{\"name\":\"walls\"}]}",
+        "/building/otherElements/0/area", "missing")]
+    [InlineData("/working", "1", "/working", "type")]
+    [InlineData("/competitor", "\"x\"", "/competitor", "unknown-member")]
+    public async Task A_wrong_member_is_refused_where_it_stands(
+        string set, string? value, string pointer, string rule)
+    {
+        var text = value == "1e999"
+            ? Example(ShopRoof).With(set, 4242).ToJsonString().Replace("4242", "1e999")
+            : Example(ShopRoof).With(set, value is null ? null : JsonNode.Parse(value))
+                .ToJsonString();
+        var answer = await host.PostAsync(text, "/v1/comparisons");
+        Assert.InRange((int)answer.StatusCode, 400, 499);
+        var problem = JsonDocument.Parse(
+            await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        var found = problem.RootElement.GetProperty("violations").EnumerateArray()
+            .Select(v => (
+                v.GetProperty("pointer").GetString(), v.GetProperty("rule").GetString()))
+            .ToList();
+        if (rule == "json") Assert.Contains(found, v => v.Item1 == pointer);
+        else Assert.Contains((pointer, rule), found);
+    }
+
+    [Fact]
+    public async Task Every_mistake_is_named_at_once()
+    {
+        var request = Example(ShopRoof)
+            .With("/plane/slope", "steep").With("/rivals/0/kind", "magic")
+            .With("/options/0/product", "none").With("/fuel/efficiency", 92);
+        var answer = await host.PostAsync(request.ToJsonString(), "/v1/comparisons");
+        var problem = JsonDocument.Parse(
+            await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Equal(4, problem.RootElement.GetProperty("violations").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Nothing_to_compare_asks_for_a_line()
+    {
+        var request = Example(ShopRoof).With("/options", null).With("/rivals", null);
+        var answer = await host.PostAsync(request.ToJsonString(), "/v1/comparisons");
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("at least one option", text);
+    }
+}
