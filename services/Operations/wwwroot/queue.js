@@ -1,0 +1,61 @@
+// The cutting queue in figures: what is left to cut, and how much of it is due.
+
+import { byId, make, setText } from './dom.js';
+import { ageText, daysUntil } from './time.js';
+
+const everyMs = 15000;
+let entries = null;
+let oldest = null;
+
+/** Of an order: its entry, null when nothing is left to cut, undefined when that is not known. */
+export function cutOf(number) {
+  if (entries === null) return undefined;
+  return entries.get(number) ?? (entries.complete ? null : undefined);
+}
+
+export function watchQueue(address, onChange) {
+  const ask = async () => {
+    try {
+      const answer = await fetch(address, { headers: { Accept: 'application/json' } });
+      if (!answer.ok) throw new Error(`status ${answer.status}`);
+      show(await answer.json());
+      byId('queueNote').hidden = true;
+    } catch {
+      entries = null;
+      clear();
+    }
+    onChange();
+    setTimeout(ask, everyMs);
+  };
+  ask();
+}
+
+export function tickQueue() {
+  if (oldest !== null) {
+    const age = byId('oldestToCut').firstChild;
+    if (age) setText(age, ageText(oldest));
+  }
+}
+
+function show({ orders, hasMore }) {
+  entries = new Map(orders.map((order) => [order.orderNumber, order]));
+  entries.complete = !hasMore;
+  const more = hasMore ? '+' : '';
+  const rolls = (some) => some.reduce((sum, order) => sum + order.rolls, 0);
+  setText(byId('toCut'), orders.length + more);
+  setText(byId('rollsToCut'), rolls(orders) + more);
+  setText(byId('rollsDue'),
+    rolls(orders.filter((order) => daysUntil(order.neededBy) <= 0)) + more);
+  oldest = orders.length > 0 ? Date.parse(orders[0].waitingSince) : null;
+  byId('oldestToCut').replaceChildren(...oldest === null ? ['–'] : [
+    make('span', {}, ageText(oldest)), make('small', {}, orders[0].orderNumber),
+  ]);
+}
+
+function clear() {
+  for (const id of ['toCut', 'rollsToCut', 'rollsDue', 'oldestToCut']) setText(byId(id), '–');
+  oldest = null;
+  setText(byId('queueNote'),
+    'The cutting service does not answer just now; what is left to cut is not known.');
+  byId('queueNote').hidden = false;
+}
