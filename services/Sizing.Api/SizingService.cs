@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using PostFrame.SizingApi.ApiPages;
 using PostFrame.SizingApi.Climate;
 using PostFrame.SizingApi.Comparisons;
@@ -14,6 +15,9 @@ public static class SizingService
     public static WebApplicationBuilder AddSizing(this WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton<ShopPrices>();
+        // Without it the API page would say that numbers may come as text too.
+        builder.Services.ConfigureHttpJsonOptions(json =>
+            json.SerializerOptions.NumberHandling = JsonNumberHandling.Strict);
         builder.Services.AddOpenApi("sizing", SizingDocument.Configure);
         return builder;
     }

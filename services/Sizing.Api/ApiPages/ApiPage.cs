@@ -12,6 +12,7 @@ public static class ApiPage
         {
             page.RoutePrefix = "docs";
             page.DocumentTitle = "API";
+            page.HeadContent = "<style>.topbar a.link { display: none }</style>";
             foreach (var (name, title) in documents)
             {
                 page.SwaggerEndpoint($"/openapi/{name}.json", title);

@@ -1,8 +1,8 @@
-using System.Text.Json;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
 using PostFrame.SizingApi.Comparisons;
 using PostFrame.SizingApi.Desk;
+using PostFrame.SizingApi.Products;
 
 namespace PostFrame.SizingApi.ApiPages;
 
@@ -12,6 +12,11 @@ internal static class SizingDocument
     public static void Configure(OpenApiOptions options)
     {
         options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+        options.CreateSchemaReferenceId = type => type.Type.IsGenericType
+            && type.Type.GetGenericTypeDefinition() == typeof(Figure<>)
+            ? "Figure" + char.ToUpperInvariant(type.Type.GenericTypeArguments[0].Name[0])
+                + type.Type.GenericTypeArguments[0].Name[1..]
+            : OpenApiOptions.CreateDefaultSchemaReferenceId(type);
         options.AddDocumentTransformer((document, _, _) =>
         {
             document.Info = new OpenApiInfo
@@ -22,6 +27,7 @@ internal static class SizingDocument
                     + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
             };
             document.Servers = [];
+            RequestSchemas.Tighten(document);
             return Task.CompletedTask;
         });
         options.AddOperationTransformer((operation, context, _) =>
