@@ -8,24 +8,34 @@ internal static class LengthWords
     /// <summary>"391.473 in" or "6,511.7 mm".</summary>
     public static string Say(this Length length, bool metric) => metric
         ? string.Create(CultureInfo.InvariantCulture, $"{length.TotalMillimetres:#,0.#} mm")
-        : string.Create(CultureInfo.InvariantCulture, $"{length.TotalInches:#,0.###} in");
+        : string.Create(CultureInfo.InvariantCulture, $"{Shown(length):#,0.####} in");
 
     /// <summary>The number alone, as <see cref="Say"/> has it.</summary>
     public static string Number(this Length length, bool metric) => metric
         ? string.Create(CultureInfo.InvariantCulture, $"{length.TotalMillimetres:0.#}")
-        : string.Create(CultureInfo.InvariantCulture, $"{length.TotalInches:0.###}");
+        : string.Create(CultureInfo.InvariantCulture, $"{Shown(length):0.####}");
 
     /// <summary>The unit of <see cref="Number"/>.</summary>
     public static string Unit(bool metric) => metric ? "mm" : "in";
 
+    /// <summary>To a thousandth, but an exact sixteenth of an inch as it is.</summary>
+    private static double Shown(Length length) =>
+        length.Nanometres % (Length.NanometresPerInch / 16) == 0
+            ? length.TotalInches
+            : Math.Round(length.TotalInches, 3);
+
     /// <summary>"30 ft", "10 ft 6 in" or "4.2 m": sizes of buildings and pieces.</summary>
     public static string SayLong(this Length length, bool metric)
     {
+        if (metric && length.Nanometres is > -1_000_000_000 and < 1_000_000_000)
+            return length.Say(metric);
         if (metric)
             return string.Create(
                 CultureInfo.InvariantCulture, $"{length.TotalMetres:0.###} m");
         var sign = length < Length.Zero ? "-" : "";
         var inches = Math.Round(Math.Abs(length.TotalInches), 3);
+        if (inches < 12)
+            return string.Create(CultureInfo.InvariantCulture, $"{sign}{inches:0.###} in");
         var feet = Math.Floor(inches / 12);
         var rest = Math.Round(inches - feet * 12, 3);
         return rest == 0

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
@@ -37,8 +38,6 @@ internal static class Answer
     {
         var building = job.Building;
         var eave = building.Roof.Profile.Start.Up;
-        var slope = building.Roof.Profile.SlopeBefore(1);
-        var form = RoofMembers.Word(building.Form);
         return new()
         {
             Name = building.Name, Form = building.Form, Width = building.Width,
@@ -48,8 +47,28 @@ internal static class Answer
             Profile = WallPlanes.EndwallProfile(building).Points, Metric = job.Metric,
             Summary = $"{building.Width.SayLong(job.Metric)} × "
                 + $"{building.Length.SayLong(job.Metric)} × {eave.SayLong(job.Metric)}, "
-                + $"{form} {slope}",
+                + $"{FormWords(building.Form)} {Slopes(building)}",
         };
+    }
+
+    private static string FormWords(RoofForm form) => form switch
+    {
+        RoofForm.OffsetRidge => "offset ridge",
+        RoofForm.DoublePitch => "double pitch",
+        _ => RoofMembers.Word(form),
+    };
+
+    /// <summary>From eave to ridge; both sides where they differ.</summary>
+    private static string Slopes(Building building)
+    {
+        if (building.Roof.Ridge is null) return Side(RoofPlanes.Over(building));
+        var (a, b) = (Side(RoofPlanes.OnSide(building, BuildingSide.A)),
+            Side(RoofPlanes.OnSide(building, BuildingSide.B)));
+        return a == b ? a : $"A {a}, B {b}";
+
+        string Side(Plane plane) => string.Join(" and ", plane.Slopes.Select(s => building.Metric
+            ? string.Create(CultureInfo.InvariantCulture, $"{s.Slope.TotalDegrees:0.#}°")
+            : $"{s.Slope}"));
     }
 
     private static IReadOnlyList<ScheduleLine> Schedule(Job job) =>

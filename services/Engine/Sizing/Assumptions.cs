@@ -50,6 +50,10 @@ internal static class Assumptions
             yield return new(
                 $"leanTo{lean.Side}", "what lies inside the lean-to",
                 lean.Inside.ToString().ToLowerInvariant(), null, "asked");
+        if (building.LeanToAt(BuildingSide.A) is { SharesEndwall: true })
+            yield return new(
+                "endwallStart", "places on endwalls are measured from the lean-to's outer girts on "
+                + "side A, where their one run starts", "0", null, "C");
         yield return new(
             "framing", "purlins and girts for the heat summary and the fixings",
             string.Create(CultureInfo.InvariantCulture,
@@ -97,9 +101,7 @@ internal static class Assumptions
     private static IEnumerable<Assumption> OfPractice(Practice practice)
     {
         foreach (var rule in PracticeRules.Lengths)
-            yield return new(
-                rule.Id, rule.Text, practice[rule.Id].Number(practice.Metric),
-                LengthWords.Unit(practice.Metric), practice.MarkOf(rule.Id));
+            yield return Practised(practice, rule);
         yield return Plain("drapePercent", "added to roof slope lengths for sag",
             practice.DrapePercent, "%");
         yield return Plain("tapeExtraPercent", "added to joint length for tape",
@@ -118,6 +120,19 @@ internal static class Assumptions
         Assumption Plain(string id, string text, double value, string unit) => new(
             id, text, value.ToString("0.###", CultureInfo.InvariantCulture), unit,
             practice.MarkOf(id));
+    }
+
+    /// <summary>Long lengths in feet or metres, the others in inches or millimetres.</summary>
+    private static Assumption Practised(Practice practice, PracticeLength rule)
+    {
+        var (value, metric) = (practice[rule.Id], practice.Metric);
+        return rule.UsualIn < 240
+            ? new(rule.Id, rule.Text, value.Number(metric), LengthWords.Unit(metric),
+                practice.MarkOf(rule.Id))
+            : new(rule.Id, rule.Text,
+                (metric ? value.TotalMetres : value.TotalFeet)
+                    .ToString("0.###", CultureInfo.InvariantCulture),
+                metric ? "m" : "ft", practice.MarkOf(rule.Id));
     }
 
     private static Assumption Sized(

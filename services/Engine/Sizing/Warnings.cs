@@ -94,6 +94,12 @@ internal static class Warnings
                     + $"above the opening at {job.Say(opening.Along!.Value.From)} are fiddly."
                     + offer, unit.Unit.Plane.Id);
             }
+        foreach (var piece in job.Pieces.Where(p =>
+            p is { Role: PieceRole.Header, Lay: PieceLay.Across }))
+            yield return new(
+                "short-headers-joined",
+                $"The short headers above the opening at {job.Say(piece.From)} are one piece, "
+                + $"{piece.Mark}, laid along the opening.", piece.Plane);
         foreach (var saving in job.Savings)
             yield return new("unplaced-opening", saving.Text, saving.Plane);
         foreach (var opening in job.Openings.Where(o => o.IsWide && o.Along is not null))

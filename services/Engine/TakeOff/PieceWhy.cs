@@ -43,7 +43,7 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
             yield return new(
                 "slopeLength",
                 $"run {Say(part.Run)} × slope factor {part.Slope.Factor:0.000000} "
-                + $"({part.Slope}) = {Say(part.Along)}",
+                + $"({Say(part.Slope)}) = {Say(part.Along)}",
                 part.Along, "D");
         var drape = rule.DrapeOf(draft.Plane, draft.Top.Up - draft.Bottom);
         if (drape > Length.Zero)
@@ -61,8 +61,10 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
         else
             yield return new(
                 "highestPoint",
-                $"highest point of the wall on {Say(covers.From)} to {Say(covers.To)}: "
-                + $"{Say(top.Up)} high at {Say(top.Across)}{Where(draft)}",
+                draft.Plane.Kind == PlaneKind.Sidewall
+                    ? $"up to the top of the wall: {Say(top.Up)}"
+                    : $"highest point on {Say(covers.From)} to {Say(covers.To)}, {Where(draft)} at "
+                        + $"{Say(top.Across)}: {Height(draft)}",
                 top.Up, "D");
         if (draft.Bottom == Length.Zero) yield break;
         var (term, what) = draft.BottomEnd == PlaneEnd.OpeningEdge
@@ -74,13 +76,35 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
     private static string Where(Draft draft)
     {
         var at = draft.Top.Across;
-        if (draft.Plane.Kind == PlaneKind.Sidewall) return "";
-        if (at == draft.Covers.From) return ", its left edge";
-        return at == draft.Covers.To ? ", its right edge" : ", between its edges";
+        if (at == draft.Covers.From) return "its left edge";
+        return at == draft.Covers.To ? "its right edge" : "between its edges";
+    }
+
+    /// <summary>The height from the lower end of its profile segment, as a pencil would have it.
+    /// </summary>
+    private string Height(Draft draft)
+    {
+        var (at, up) = (draft.Top.Across, draft.Top.Up);
+        var points = draft.Plane.Edge.Points;
+        var right = 1;
+        while (right < points.Count - 1 && points[right].Across < at) right++;
+        var slope = draft.Plane.Edge.SlopeBefore(right);
+        var foot = slope.RiseOverRun >= 0 ? points[right - 1] : points[right];
+        var run = Length.Max(at - foot.Across, foot.Across - at);
+        return run == Length.Zero
+            ? $"{Say(up)} high"
+            : $"{Say(foot.Up)} + {Say(run)} × {Rise(slope)} = {Say(up)}";
     }
 
     private static IEnumerable<WhyLine> Lines(IEnumerable<Allowance> allowances) =>
         allowances.Select(a => new WhyLine(a.Term, a.Text, a.Value, a.Mark));
+
+    private string Rise(Slope slope) => practice.Metric
+        ? $"{Math.Abs(slope.RiseOverRun):0.######}"
+        : $"{Math.Abs(slope.RisePer12):0.####}/12";
+
+    private string Say(Slope slope) =>
+        practice.Metric ? $"{slope.TotalDegrees:0.###}°" : $"{slope}";
 
     private string Say(Length length) => length.Say(practice.Metric);
 }
