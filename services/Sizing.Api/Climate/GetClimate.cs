@@ -13,14 +13,17 @@ public static class GetClimate
     {
         var group = routes.MapGroup("/v1/climate").WithTags("Climate").WithGroupName("sizing");
         group.MapGet("/{postalCode}", ByPostalCode)
+            .WithName("climateOfPostalCode")
             .WithSummary("Zone, design temperatures, degree days and months of a US ZIP code")
-            .ProducesProblem(404);
+            .MapRefusals(ProblemKind.PostalCodeNotFound);
         group.MapGet("/counties/{fips}", ByCounty)
+            .WithName("climateOfCounty")
             .WithSummary("The same for a county by its five-digit FIPS code")
-            .ProducesProblem(404);
+            .MapRefusals(ProblemKind.PostalCodeNotFound);
         group.MapGet("/stations/{wmo}", ByStation)
+            .WithName("climateOfStation")
             .WithSummary("The same for a weather station by its WMO number")
-            .ProducesProblem(404);
+            .MapRefusals(ProblemKind.PostalCodeNotFound);
     }
 
     /// <summary>Five digits, or nine as 12345-6789, of which the first five count.</summary>
