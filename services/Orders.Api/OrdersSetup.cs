@@ -60,7 +60,7 @@ public static class OrdersSetup
         orders.MapGet("/{orderNumber}", (string orderNumber, ReadOrders read) =>
                 read.One(orderNumber))
             .WithName("getOrder").WithSummary("One order: state, history, plan and labels")
-            .Produces<OrderBody>(200, Json).MapRefusals(ProblemKind.OrderNotFound);
+            .Produces<OrderLine>(200, Json).MapRefusals(ProblemKind.OrderNotFound);
         orders.MapPost("/{orderNumber}/retry",
                 (string orderNumber, RetryOrder retry, CancellationToken cancel) =>
                     retry.HandleAsync(orderNumber, cancel))

@@ -4,7 +4,7 @@ using PostFrame.Messaging;
 namespace PostFrame.OrdersApi.Orders;
 
 /// <summary>What an accepted order is answered with.</summary>
-public sealed record AcceptedOrder
+internal sealed record AcceptedOrder
 {
     public required string OrderNumber { get; init; }
 
@@ -20,10 +20,10 @@ public sealed record AcceptedOrder
 }
 
 /// <summary>Where an order's things are. Plan and labels are named once they are there.</summary>
-public sealed record OrderLinks(string Self, string? Plan, string? Labels, string? Checklist);
+internal sealed record OrderLinks(string Self, string? Plan, string? Labels, string? Checklist);
 
-/// <summary>One line of the list of orders.</summary>
-public record OrderLine
+/// <summary>An order as it stands.</summary>
+internal sealed record OrderLine
 {
     public required string OrderNumber { get; init; }
 
@@ -60,6 +60,9 @@ public record OrderLine
     public required long Change { get; init; }
 
     public required OrderLinks Links { get; init; }
+
+    /// <summary>All that happened to it; only where one order is asked for.</summary>
+    public IReadOnlyList<HistoryLine>? History { get; init; }
 
     internal static OrderLine From(OrderRow row) => From(row, new OrderLine
     {
@@ -103,33 +106,22 @@ public record OrderLine
     internal static DateTimeOffset At(long unixMs) => DateTimeOffset.FromUnixTimeMilliseconds(unixMs);
 }
 
-public sealed record ShipToBody(string Name);
+internal sealed record ShipToBody(string Name);
 
 /// <param name="Name">As the caller named it.</param>
 /// <param name="Summary">Sizes and roof in one line.</param>
-public sealed record BuildingBody(string Name, string Summary);
+internal sealed record BuildingBody(string Name, string Summary);
 
 /// <summary>Why an order is parked.</summary>
 /// <param name="Code">For programs.</param>
 /// <param name="Text">For people.</param>
 /// <param name="PieceId">The piece in question, if one is.</param>
 /// <param name="Mark">Its mark.</param>
-public sealed record ParkReason(string Code, string Text, string? PieceId, string? Mark);
+internal sealed record ParkReason(string Code, string Text, string? PieceId, string? Mark);
 
-/// <summary>One order with all that happened to it.</summary>
-public sealed record OrderBody : OrderLine
-{
-    [System.Diagnostics.CodeAnalysis.SetsRequiredMembers]
-    internal OrderBody(OrderLine line, IReadOnlyList<HistoryLine> history)
-        : base(line) => History = history;
-
-    [System.Text.Json.Serialization.JsonPropertyOrder(1)]
-    public IReadOnlyList<HistoryLine> History { get; init; }
-}
-
-public sealed record HistoryLine(DateTimeOffset At, int Revision, string Event, string Text);
+internal sealed record HistoryLine(DateTimeOffset At, int Revision, string Event, string Text);
 
 /// <summary>Orders, and where to ask on.</summary>
 /// <param name="Orders">By what was asked: newest first, or in the order they changed.</param>
 /// <param name="Next">The address of the next page; absent on the last.</param>
-public sealed record OrderList(IReadOnlyList<OrderLine> Orders, string? Next);
+internal sealed record OrderList(IReadOnlyList<OrderLine> Orders, string? Next);

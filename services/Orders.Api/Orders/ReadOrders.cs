@@ -15,10 +15,11 @@ internal sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] Sqlite
     public IResult One(string orderNumber)
     {
         var order = store.Read(view => OrderStore.Find(view, orderNumber) is { } row
-            ? new OrderBody(
-                OrderLine.From(row),
-                [.. OrderStore.HistoryOf(view, row.Seq).Select(entry => new HistoryLine(
-                    OrderLine.At(entry.At), (int)entry.Revision, entry.Event, entry.Text))])
+            ? OrderLine.From(row) with
+            {
+                History = [.. OrderStore.HistoryOf(view, row.Seq).Select(entry => new HistoryLine(
+                    OrderLine.At(entry.At), (int)entry.Revision, entry.Event, entry.Text))],
+            }
             : null);
         return order is null
             ? Unknown

@@ -28,7 +28,7 @@ internal static partial class RoomRules
             "ApiPages", "Claims", "Climate", "Comparisons", "Desk", "Drawings", "Prices",
             "Products", "Quotes", "Sizings", "wwwroot",
         ],
-        ["Orders.Api"] = ["Messages", "Orders"],
+        ["Orders.Api"] = ["Messages", "Orders", "TakeOffs"],
         ["Cutting.Worker"] = ["Messages", "Planning", "Plans", "Queue", "Stock"],
         ["Labelling.Worker"] = ["Messages", "Labels", "CheckOff"],
         ["Operations"] = ["Messages", "Pipeline", "wwwroot"],

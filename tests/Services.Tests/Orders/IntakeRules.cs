@@ -1,0 +1,188 @@
+using System.Text.Json.Nodes;
+using PostFrame.OrdersApi.TakeOffs;
+using PostFrame.ServicesTests.Messaging;
+using Xunit;
+
+namespace PostFrame.ServicesTests.Orders;
+
+public sealed class IntakeRules : IAsyncLifetime
+{
+    private readonly TemporaryFolder _folder = new();
+    private OrdersHost _host = null!;
+
+    public async ValueTask InitializeAsync() => _host = await OrdersHost.StartAsync(_folder);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _host.DisposeAsync();
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public async Task An_order_is_accepted_with_its_address_and_the_count_of_its_pieces()
+    {
+        var answer = await _host.PostAsync(OrderRequests.Example, "first");
+        Assert.Equal((202, "/v1/orders/PF-1001"), (answer.Status, answer.Location));
+        // 46 pieces: the worked example W1 of the take-off rules.
+        Assert.Equal(46, answer.Json["pieces"]!.GetValue<int>());
+    }
+
+    [Fact]
+    public async Task The_same_key_and_body_get_the_same_bytes_and_no_second_order()
+    {
+        var first = await _host.PostAsync(OrderRequests.Example, "same");
+        _host.Time.Advance(TimeSpan.FromDays(1));
+        var second = await _host.PostAsync(OrderRequests.Example, "same");
+        Assert.Equal(first, second);
+        Assert.Single((await _host.GetAsync("/v1/orders")).Json["orders"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task The_answer_to_a_key_outlives_the_process()
+    {
+        var first = await _host.PostAsync(OrderRequests.Example, "kept");
+        await _host.DisposeAsync();
+        _host = await OrdersHost.StartAsync(_folder);
+        Assert.Equal(first, await _host.PostAsync(OrderRequests.Example, "kept"));
+    }
+
+    [Fact]
+    public async Task The_same_key_with_another_body_is_refused_and_changes_nothing()
+    {
+        await _host.PostAsync(OrderRequests.Example, "used");
+        var other = await _host.PostAsync(OrderRequests.Shed("PF-2"), "used");
+        Assert.Equal((422, "/problems/idempotency-key-reused"), (other.Status, other.Type));
+        Assert.Equal(404, (await _host.GetAsync("/v1/orders/PF-2")).Status);
+    }
+
+    [Fact]
+    public async Task An_order_number_is_taken_once()
+    {
+        await _host.PostAsync(OrderRequests.Example, "one");
+        var other = await _host.PostAsync(OrderRequests.Example, "two");
+        Assert.Equal((409, "/problems/order-number-taken"), (other.Status, other.Type));
+    }
+
+    [Fact]
+    public async Task Fifty_identical_posts_at_once_make_one_order_and_one_answer()
+    {
+        var answers = await Task.WhenAll(Enumerable.Range(0, 50).Select(
+            _ => Task.Run(() => _host.PostAsync(OrderRequests.Example, "storm"))));
+        Assert.Equal(202, Assert.Single(answers.Distinct()).Status);
+        Assert.Single((await _host.GetAsync("/v1/orders")).Json["orders"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData]
+    [InlineData("")]
+    [InlineData("a", "b")]
+    [InlineData("with space")]
+    [InlineData("grün")]
+    public async Task A_missing_doubled_or_unreadable_key_is_refused(params string[] keys)
+    {
+        var answer = await _host.PostAsync(OrderRequests.Example, keys);
+        Assert.Equal(400, answer.Status);
+    }
+
+    [Fact]
+    public async Task A_key_longer_than_255_characters_is_refused()
+    {
+        var answer = await _host.PostAsync(OrderRequests.Example, new string('k', 256));
+        Assert.Equal("/problems/idempotency-key-missing", answer.Type);
+    }
+
+    [Fact]
+    public async Task Every_mistake_of_the_order_and_of_its_building_comes_at_once()
+    {
+        var answer = await _host.PostAsync(
+            OrderRequests.Changed(order =>
+            {
+                order["orderNumber"] = "../etc";
+                order["neededBy"] = "soon";
+                order["shipTo"] = new JsonObject();
+                order["colour"] = "red";
+                order["building"]!["width"] = "thirty";
+                order["insulation"]![0]!["product"] = "wool";
+            }),
+            "bad");
+        Assert.Equal(422, answer.Status);
+        Assert.Equal(
+            [
+                "/building/width", "/colour", "/insulation/0/product", "/neededBy", "/orderNumber",
+                "/shipTo/name",
+            ],
+            answer.Json["violations"]!.AsArray()
+                .Select(found => found!["pointer"]!.GetValue<string>()).Order());
+    }
+
+    [Theory]
+    [InlineData("", 400)]
+    [InlineData("{", 400)]
+    [InlineData("[]", 422)]
+    [InlineData("{}", 422)]
+    [InlineData("null", 422)]
+    public async Task A_body_that_is_no_order_is_refused_with_the_reason(string body, int status)
+    {
+        var answer = await _host.PostAsync(System.Text.Encoding.UTF8.GetBytes(body), "k");
+        Assert.Equal(status, answer.Status);
+        Assert.NotEmpty(answer.Json["violations"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task An_order_is_not_accepted_while_sizing_is_away_and_is_once_it_is_back()
+    {
+        var isAway = true;
+        using var folder = new TemporaryFolder();
+        await using var host = await OrdersHost.StartAsync(folder, (request, cancel) => isAway
+            ? Task.FromResult(TakeOffAnswer.Unavailable)
+            : OrdersHost.RealSizing(request, cancel));
+        var refused = await host.PostAsync(OrderRequests.Example, "again");
+        Assert.Equal((503, "/problems/sizing-unavailable"), (refused.Status, refused.Type));
+        isAway = false;
+        Assert.Equal(202, (await host.PostAsync(OrderRequests.Example, "again")).Status);
+    }
+
+    [Fact]
+    public async Task Every_piece_ever_issued_has_an_id_of_its_own()
+    {
+        for (var n = 1; n <= 5; n++)
+        {
+            await _host.PostAsync(OrderRequests.Shed("PF-" + n), "k" + n);
+        }
+
+        Assert.Equal(0, _host.Store.Read(view => view.Single<long>(
+            "SELECT count(*) - count(DISTINCT piece_id) FROM piece")));
+        Assert.Equal(5, _host.Store.Read(view => view.Single<long>(
+            "SELECT count(DISTINCT order_seq) FROM piece")));
+    }
+
+    [Theory]
+    [InlineData("limit=0")]
+    [InlineData("limit=x")]
+    [InlineData("state=lost")]
+    [InlineData("before=-1")]
+    public async Task A_list_asked_for_wrongly_is_refused(string query)
+    {
+        Assert.Equal(422, (await _host.GetAsync("/v1/orders?" + query)).Status);
+    }
+
+    [Fact]
+    public async Task The_list_is_read_page_by_page_without_gap_or_double()
+    {
+        for (var n = 1; n <= 5; n++)
+        {
+            await _host.PostAsync(OrderRequests.Shed("PF-" + n), "k" + n);
+        }
+
+        var seen = new List<string>();
+        for (var page = "/v1/orders?limit=2"; page is not null;)
+        {
+            var answer = (await _host.GetAsync(page)).Json;
+            seen.AddRange(answer["orders"]!.AsArray()
+                .Select(order => order!["orderNumber"]!.GetValue<string>()));
+            page = answer["next"]?.GetValue<string>();
+        }
+
+        Assert.Equal(["PF-5", "PF-4", "PF-3", "PF-2", "PF-1"], seen);
+    }
+}

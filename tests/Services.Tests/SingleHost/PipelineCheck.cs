@@ -1,0 +1,144 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace PostFrame.ServicesTests.SingleHost;
+
+/// <summary>
+/// Reads every service's store after a run and says what must never be. It counts from intake's own
+/// ledger against the workers' stores, never from logs.
+/// </summary>
+internal static class PipelineCheck
+{
+    /// <summary>Everything found wrong; nothing when all is well.</summary>
+    public static IReadOnlyList<string> Violations(string folder)
+    {
+        using var orders = Open(folder, "orders");
+        using var cutting = Open(folder, "cutting");
+        using var labelling = Open(folder, "labelling");
+        return
+        [
+            .. Sound(orders, "orders"), .. Sound(cutting, "cutting"),
+            .. Sound(labelling, "labelling"),
+            .. NothingLost(orders, cutting, labelling),
+            .. NothingDoubled(orders, cutting, labelling),
+            .. NothingInvented(orders, cutting, labelling),
+            .. EveryPieceCutOnce(orders, cutting),
+        ];
+    }
+
+    private static IEnumerable<string> Sound(SqliteConnection store, string name) =>
+        store.Query<string>("PRAGMA integrity_check").Where(line => line != "ok")
+            .Select(line => $"{name}.db is damaged: {line}");
+
+    /// <summary>I1: every accepted order is done or parked.</summary>
+    private static IEnumerable<string> NothingLost(
+        SqliteConnection orders, SqliteConnection cutting, SqliteConnection labelling)
+    {
+        var planned = cutting.Query<string>(
+            "SELECT order_number FROM cutting_order WHERE state = 'planned'").ToHashSet();
+        var labelled = labelling.Query<(string Number, long Count)>(
+            "SELECT order_number, label_count FROM label_set").ToDictionary();
+        foreach (var order in orders.Query<(string Number, string State, long Pieces)>(
+            "SELECT order_number, state, piece_count FROM orders"))
+        {
+            if (order.State == "parked")
+            {
+                continue;
+            }
+
+            if (order.State != "labelled")
+            {
+                yield return $"{order.Number} is neither done nor parked but {order.State}";
+            }
+
+            if (!planned.Contains(order.Number))
+            {
+                yield return $"{order.Number} has no plan";
+            }
+
+            if (!labelled.TryGetValue(order.Number, out var labels))
+            {
+                yield return $"{order.Number} has no labels";
+            }
+            else if (labels != order.Pieces)
+            {
+                yield return $"{order.Number} has {labels} labels for {order.Pieces} pieces";
+            }
+        }
+    }
+
+    /// <summary>I2, I6: one order per key and number, one label set, no id twice.</summary>
+    private static IEnumerable<string> NothingDoubled(
+        SqliteConnection orders, SqliteConnection cutting, SqliteConnection labelling)
+    {
+        foreach (var number in orders.Query<string>(
+            "SELECT location FROM intake GROUP BY location HAVING count(*) > 1"))
+        {
+            yield return $"{number} was accepted under two keys";
+        }
+
+        foreach (var (number, count) in orders.Query<(string, long)>(
+            """
+            SELECT order_number, count(*) FROM orders JOIN history ON order_seq = orders.seq
+            WHERE event IN ('accepted', 'labelled') GROUP BY order_number, event HAVING count(*) > 1
+            """))
+        {
+            yield return $"{number} was accepted or labelled {count} times";
+        }
+
+        foreach (var (number, count) in labelling.Query<(string, long)>(
+            "SELECT order_number, count(*) FROM label_set GROUP BY order_number HAVING count(*) > 1"))
+        {
+            yield return $"{number} has {count} label sets";
+        }
+
+        foreach (var (number, count) in cutting.Query<(string, long)>(
+            """
+            SELECT order_number, count(*) FROM cutting_order
+            GROUP BY order_number HAVING count(*) > 1
+            """))
+        {
+            yield return $"{number} stands {count} times in the cutting queue";
+        }
+    }
+
+    /// <summary>I3: nothing is planned or labelled that intake never accepted.</summary>
+    private static IEnumerable<string> NothingInvented(
+        SqliteConnection orders, SqliteConnection cutting, SqliteConnection labelling)
+    {
+        var accepted = orders.Query<string>("SELECT order_number FROM orders").ToHashSet();
+        return cutting.Query<string>("SELECT order_number FROM cutting_order")
+            .Concat(labelling.Query<string>("SELECT order_number FROM label_set"))
+            .Where(number => !accepted.Contains(number))
+            .Select(number => $"{number} was never accepted");
+    }
+
+    /// <summary>The pieces issued and the pieces placed on rolls are the same.</summary>
+    private static IEnumerable<string> EveryPieceCutOnce(
+        SqliteConnection orders, SqliteConnection cutting)
+    {
+        var issued = orders.Query<string>(
+            """
+            SELECT piece_id FROM piece JOIN orders ON order_seq = orders.seq
+            WHERE state <> 'parked'
+            """).ToHashSet();
+        var placed = cutting.Query<string>(
+            "SELECT piece_id FROM piece WHERE roll_id IS NOT NULL").ToList();
+        return issued.Except(placed).Select(id => $"piece {id} is on no roll")
+            .Concat(placed.Except(issued).Select(id => $"piece {id} was never issued"))
+            .Concat(placed.GroupBy(id => id).Where(same => same.Count() > 1)
+                .Select(same => $"piece {same.Key} is on {same.Count()} rolls"));
+    }
+
+    private static Dictionary<string, long> ToDictionary(
+        this IEnumerable<(string Number, long Count)> rows) =>
+        rows.GroupBy(row => row.Number).ToDictionary(same => same.Key, same => same.First().Count);
+
+    private static SqliteConnection Open(string folder, string service)
+    {
+        var store = new SqliteConnection(
+            $"Data Source={Path.Combine(folder, service + ".db")};Pooling=False");
+        store.Open();
+        return store;
+    }
+}
