@@ -10,6 +10,7 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using PostFrame.Messaging;
 using PostFrame.OrdersApi;
@@ -40,9 +41,15 @@ internal sealed class OrdersHost : IAsyncDisposable
     public Reconciler Reconciler =>
         _app.Services.GetServices<IHostedService>().OfType<Reconciler>().Single();
 
-    /// <summary>What went out on the bus.</summary>
-    public ChannelReader<OrderConfirmed> Announced =>
-        _app.Services.GetRequiredService<AnnouncedOrders>().Channel.Reader;
+    /// <summary>What went out on the bus next.</summary>
+    public async Task<OrderConfirmed> NextAnnouncedAsync()
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(
+            TestContext.Current.CancellationToken);
+        patience.CancelAfter(TimeSpan.FromSeconds(20));
+        return await _app.Services.GetRequiredService<Channel<OrderConfirmed>>()
+            .Reader.ReadAsync(patience.Token);
+    }
 
     public static readonly AskForTakeOff RealSizing = (request, _) =>
     {
@@ -53,6 +60,8 @@ internal sealed class OrdersHost : IAsyncDisposable
     public static async Task<OrdersHost> StartAsync(
         TemporaryFolder folder, AskForTakeOff? sizing = null, DateTimeOffset? now = null)
     {
+        // The bus keeps the log of the first host of a test, which a second one finds closed.
+        LogContext.ConfigureCurrentLogContext(NullLoggerFactory.Instance);
         var builder = WebApplication.CreateBuilder();
         builder.WebHost.UseTestServer();
         builder.Logging.ClearProviders();
@@ -60,8 +69,10 @@ internal sealed class OrdersHost : IAsyncDisposable
         builder.Services.AddSingleton<TimeProvider>(new FakeTimeProvider(
             now ?? new DateTimeOffset(2026, 11, 25, 14, 0, 0, TimeSpan.Zero)));
         builder.Services.AddSingleton(sizing ?? RealSizing);
-        builder.Services.AddSingleton<AnnouncedOrders>();
-        builder.Services.AddPublishObserver<AnnouncedOrders>();
+        builder.Services.AddSingleton(Channel.CreateUnbounded<OrderConfirmed>());
+        builder.Services.AddPipelineBus(
+            builder.Configuration, "listener", typeof(OrdersHost).Assembly,
+            parts => parts.Consumes<Listener>());
         builder.AddOrders();
         var app = builder.Build();
         app.UseProblems();
@@ -118,21 +129,10 @@ internal sealed class OrdersHost : IAsyncDisposable
         await _app.DisposeAsync();
     }
 
-    internal sealed class AnnouncedOrders : IPublishObserver
+    private sealed class Listener(Channel<OrderConfirmed> announced) : IConsumer<OrderConfirmed>
     {
-        public Channel<OrderConfirmed> Channel { get; } =
-            System.Threading.Channels.Channel.CreateUnbounded<OrderConfirmed>();
-
-        public Task PrePublish<T>(PublishContext<T> context)
-            where T : class => Task.CompletedTask;
-
-        public Task PostPublish<T>(PublishContext<T> context)
-            where T : class => context.Message is OrderConfirmed confirmed
-                ? Channel.Writer.WriteAsync(confirmed).AsTask()
-                : Task.CompletedTask;
-
-        public Task PublishFault<T>(PublishContext<T> context, Exception exception)
-            where T : class => Task.CompletedTask;
+        public Task Consume(ConsumeContext<OrderConfirmed> context) =>
+            announced.Writer.WriteAsync(context.Message, context.CancellationToken).AsTask();
     }
 
     internal sealed record Answer(int Status, string? Location, string Body)

@@ -76,14 +76,14 @@ public sealed class ProgressRules : IAsyncLifetime
     [Fact]
     public async Task A_refused_order_is_parked_with_its_reasons_and_can_be_taken_up_again()
     {
-        await _host.Announced.ReadAsync(TestContext.Current.CancellationToken);
+        await _host.NextAnnouncedAsync();
         await SayAsync("rejected", Guid.NewGuid());
         var parked = await _host.UntilAsync("PF-1", "parked");
         Assert.Equal("Too long.", parked["parkReasons"]![0]!["text"]!.GetValue<string>());
 
         Assert.Equal(202, (await _host.PostEmptyAsync("/v1/orders/PF-1/retry")).Status);
         await _host.UntilAsync("PF-1", "confirmed");
-        var again = await _host.Announced.ReadAsync(TestContext.Current.CancellationToken);
+        var again = await _host.NextAnnouncedAsync();
         Assert.Equal("PF-1/1", again.Subject);
     }
 
@@ -99,10 +99,10 @@ public sealed class ProgressRules : IAsyncLifetime
     [Fact]
     public async Task An_unanswered_order_is_announced_again_under_a_new_id_and_the_same_subject()
     {
-        var first = await _host.Announced.ReadAsync(TestContext.Current.CancellationToken);
+        var first = await _host.NextAnnouncedAsync();
         Assert.Equal(0, await RoundAsync(Reconciler.Grace - TimeSpan.FromSeconds(1)));
         Assert.Equal(1, await RoundAsync(TimeSpan.FromSeconds(2)));
-        var second = await _host.Announced.ReadAsync(TestContext.Current.CancellationToken);
+        var second = await _host.NextAnnouncedAsync();
         Assert.NotEqual(first.Id, second.Id);
         Assert.Equal(first.Subject, second.Subject);
         Assert.Equal(first.Data.Pieces, second.Data.Pieces);
@@ -131,7 +131,7 @@ public sealed class ProgressRules : IAsyncLifetime
         await _host.DisposeAsync();
 
         _host = await OrdersHost.StartAsync(_folder);
-        var announced = await _host.Announced.ReadAsync(TestContext.Current.CancellationToken);
+        var announced = await _host.NextAnnouncedAsync();
         Assert.Equal("PF-2/1", announced.Subject);
         Assert.Equal(0, await RoundAsync(TimeSpan.Zero));
     }
