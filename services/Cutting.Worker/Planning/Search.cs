@@ -62,7 +62,7 @@ internal sealed class Search
                 return;
             Raise(columns);
             if (!Done)
-                Exact(columns, Math.Pow(2, Math.Min(round, 6)));
+                Exact(columns, round);
             if (!Done)
                 dive.Run(round + 1, _seed, Target);
         }
@@ -95,20 +95,28 @@ internal sealed class Search
     /// Lists every pattern that a cheaper plan could use and decides whether a selection of them is
     /// one; where there are too many, tries with the best known ones and proves nothing.
     /// </summary>
-    private void Exact(ColumnGeneration columns, double work)
+    private void Exact(ColumnGeneration columns, int round)
     {
         if (columns.Best is not { } dual || Best.UnmetLength > 0)
             return;
         var target = Target;
         var all = Listed(columns, dual, target);
         var patterns = all ?? columns.Cheapest(1500);
-        var (outcome, rolls) = ExactCover.Within(
-            _instance, patterns, target, Bound, work, _seed, _meter);
-        if (outcome == ExactCover.Outcome.Found)
+        var name = all is null ? "column generation, best selection" : "all patterns, exact selection";
+        var work = Math.Pow(2, Math.Min(round, 6));
+        if (patterns.Count <= 4000)
         {
-            Offer(Trim.Of(_instance, rolls),
-                all is null ? "column generation, best selection" : "all patterns, exact selection");
+            var found = Selection.Find(
+                _instance, patterns, target, (int)(100 * work), _seed + round, _meter);
+            Offer(Trim.Of(_instance, found), name);
+            if (Done || _meter.Over || Target < target)
+                return;
         }
+
+        var (outcome, rolls) = ExactCover.Within(
+            _instance, patterns, target, Bound, work / 2, _seed, _meter);
+        if (outcome == ExactCover.Outcome.Found)
+            Offer(Trim.Of(_instance, rolls), name);
         else if (outcome == ExactCover.Outcome.Impossible && all is not null)
         {
             Bound = target + _step;

@@ -1,0 +1,49 @@
+using Google.OrTools.LinearSolver;
+
+namespace PostFrame.CuttingWorker.Planning;
+
+/// <summary>
+/// Looks for a cheap selection among given patterns with a branch-and-cut solver in floating point:
+/// quick at finding, and for that reason never asked to prove anything.
+/// </summary>
+internal static class Selection
+{
+    /// <summary>A plan of at most this cost, or nothing when none was met within the nodes.</summary>
+    public static List<(Pattern Pattern, int Times)> Find(
+        Instance instance, IReadOnlyList<Pattern> patterns, long cost, int nodes, int seed,
+        WorkMeter meter)
+    {
+        using var solver = Solver.CreateSolver("SCIP")
+            ?? throw new InvalidOperationException("The MIP library did not load.");
+        solver.SetSolverSpecificParametersAsString(
+            $"limits/totalnodes = {nodes}\nlimits/solutions = 3\nrandomization/randomseedshift = {seed}");
+        var times = patterns.Select(_ => solver.MakeIntVar(0, double.PositiveInfinity, "")).ToArray();
+        var rows = instance.Demand
+            .Select(d => solver.MakeConstraint(d, double.PositiveInfinity)).ToArray();
+        var stock = instance.Bins
+            .Select(b => solver.MakeConstraint(
+                0, b.Count == int.MaxValue ? double.PositiveInfinity : b.Count)).ToArray();
+        var scale = Math.Max(1.0, instance.Bins.Max(b => b.Cost));
+        var total = solver.MakeConstraint(0, cost / scale + 1e-9);
+        for (var p = 0; p < times.Length; p++)
+        {
+            var pattern = patterns[p];
+            for (var k = 0; k < pattern.Item.Length; k++)
+                rows[pattern.Item[k]].SetCoefficient(times[p], pattern.Count[k]);
+            stock[pattern.Bin].SetCoefficient(times[p], 1);
+            total.SetCoefficient(times[p], instance.Bins[pattern.Bin].Cost / scale);
+            solver.Objective().SetCoefficient(times[p], instance.Bins[pattern.Bin].Cost / scale);
+        }
+
+        solver.Objective().SetMinimization();
+        using var stop = meter.Cancel.Register(() => solver.InterruptSolve());
+        var status = meter.Cancel.IsCancellationRequested
+            ? Solver.ResultStatus.NOT_SOLVED
+            : solver.Solve();
+        meter.Steps((Math.Clamp(solver.Nodes(), 0, nodes) + 20.0) * patterns.Count * 2e4);
+        if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
+            return [];
+        return [.. patterns.Select((p, k) => (p, (int)Math.Round(times[k].SolutionValue())))
+            .Where(r => r.Item2 > 0)];
+    }
+}
