@@ -13,9 +13,9 @@ internal static class CuttingBenchmark
     public static int Run(string[] arguments)
     {
         var options = Options(arguments);
-        if (options is not var (folder, seconds, csv, match))
+        if (options is not var (folder, seconds, csv, match, curves))
         {
-            Console.Error.WriteLine("cutting FOLDER --seconds N [--csv FILE] [--match TEXT]");
+            Console.Error.WriteLine("cutting FOLDER --seconds N [--csv FILE] [--match TEXT] [--curves]");
             return 2;
         }
 
@@ -26,12 +26,19 @@ internal static class CuttingBenchmark
         Console.WriteLine("class,name,bound,rolls,proven,seconds");
         foreach (var file in files)
         {
-            foreach (var (suffix, problem) in CuttingInstances.Read(File.ReadAllText(file)))
+            foreach (var row in Rows(file, seconds, known))
             {
-                var row = Measure(file, suffix, problem, seconds, known);
                 rows.Add(row);
                 Console.WriteLine(Line(row) + (row.Note == "" ? "" : $"   {row.Note}"));
             }
+        }
+
+        if (curves)
+        {
+            foreach (var file in files.Where(f => f.EndsWith(".json", StringComparison.Ordinal)))
+                ShopCurves.Pooling(
+                    Path.GetFileNameWithoutExtension(file), ShopBatch.Read(File.ReadAllText(file)));
+            ShopCurves.Growth(seconds);
         }
 
         if (csv is not null)
@@ -39,9 +46,11 @@ internal static class CuttingBenchmark
         return Summarise(rows) ? 0 : 1;
     }
 
-    private static (string Folder, double Seconds, string? Csv, string Match)? Options(string[] arguments)
+    private static (string Folder, double Seconds, string? Csv, string Match, bool Curves)? Options(
+        string[] arguments)
     {
         var (folder, seconds, csv, match) = ((string?)null, 10.0, (string?)null, string.Empty);
+        var curves = false;
         for (var k = 0; k < arguments.Length; k++)
         {
             var next = k + 1 < arguments.Length ? arguments[k + 1] : null;
@@ -52,6 +61,9 @@ internal static class CuttingBenchmark
                 case "--match" when (match = next ?? "") is not null:
                     k++;
                     break;
+                case "--curves":
+                    curves = true;
+                    break;
                 case var other when folder is null && Directory.Exists(other):
                     folder = other;
                     break;
@@ -60,31 +72,48 @@ internal static class CuttingBenchmark
             }
         }
 
-        return folder is null ? null : (folder, seconds, csv, match ?? "");
+        return folder is null ? null : (folder, seconds, csv, match ?? "", curves);
+    }
+
+    private static IEnumerable<Row> Rows(string file, double seconds, KnownOptima known)
+    {
+        var text = File.ReadAllText(file);
+        if (OpenStacks.Read(text) is { } stacks)
+            yield return Sequence(file, stacks, seconds, known);
+        foreach (var (suffix, problem) in CuttingInstances.Read(text))
+            yield return Measure(file, suffix, problem, seconds, known);
+    }
+
+    private static Row Sequence(
+        string file, IReadOnlyList<IReadOnlyCollection<string>> stacks, double seconds,
+        KnownOptima known)
+    {
+        using var stop = new CpuLimit(seconds);
+        var sequence = Bench.Sequence(
+            stacks, new PlanLimits { WorkSeconds = double.MaxValue }, stop.Token);
+        var name = Path.GetFileNameWithoutExtension(file);
+        var note = known.Contradiction(name, sequence.LowerBound, sequence.MostOpen);
+        if (sequence.MostOpen != Bench.MostOpen(stacks, sequence.Rolls)
+            || sequence.Rolls.Distinct().Count() != stacks.Count)
+            note += "PLAN REFUSED: not a sequence of all rolls with the open orders stated";
+        return new Row(
+            Path.GetFileName(Path.GetDirectoryName(file)) ?? "", name,
+            sequence.LowerBound, sequence.MostOpen, sequence.Proven, stop.Spent, note);
     }
 
     private static Row Measure(
         string file, string suffix, CuttingProblem problem, double seconds, KnownOptima known)
     {
-        using var stop = new CancellationTokenSource();
-        var process = Process.GetCurrentProcess();
-        var before = process.TotalProcessorTime;
-        using var watch = new Timer(_ =>
-        {
-            process.Refresh();
-            if ((process.TotalProcessorTime - before).TotalSeconds > seconds)
-                stop.Cancel();
-        }, null, 10, 10);
+        using var stop = new CpuLimit(seconds);
         var clock = Stopwatch.StartNew();
         var plan = CuttingStock.Plan(
             problem, new PlanLimits { WorkSeconds = double.MaxValue }, stop.Token);
-        process.Refresh();
-        var took = (process.TotalProcessorTime - before).TotalSeconds;
+        var (took, wall) = (stop.Spent, clock.Elapsed.TotalSeconds);
         var faults = PlanCheck.Check(problem, plan);
         var name = Path.GetFileNameWithoutExtension(file) + suffix;
         var note = faults.Count > 0 ? $"PLAN REFUSED: {faults[0].Text}" : "";
         note += known.Contradiction(name, plan.LowerBoundCost, plan.Cost) + plan.Method
-            + FormattableString.Invariant($" work {plan.WorkSeconds:F2}");
+            + FormattableString.Invariant($", work {plan.WorkSeconds:F2}, wall {wall:F2}");
         return new Row(
             Path.GetFileName(Path.GetDirectoryName(file)) ?? "", name,
             plan.LowerBoundCost, plan.Cost, plan.Proven, took, note);
