@@ -10,6 +10,8 @@ public static class OperationsSetup
     /// <summary>Names its store, its queue and its API document.</summary>
     internal const string Name = "operations";
 
+    /// <summary>Register <see cref="AskForOrders"/> where Orders is in the same process; otherwise
+    /// it is asked at <c>Orders:Address</c>, and not at all when that is not set.</summary>
     public static WebApplicationBuilder AddOperations(this WebApplicationBuilder builder)
     {
         builder.Services.AddPipelineBus(
@@ -26,6 +28,12 @@ public static class OperationsSetup
         builder.Services.AddSingleton<StreamPipeline>();
         builder.Services.AddSingleton<ChangeFeed>();
         builder.Services.AddHostedService(services => services.GetRequiredService<ChangeFeed>());
+        builder.Services.AddHostedService<HearOrders>();
+        if (builder.Configuration["Orders:Address"] is { Length: > 0 } address)
+        {
+            AddOrdersClient(builder.Services, new Uri(address));
+        }
+
         builder.Services.AddOpenApi(Name, options =>
         {
             options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
@@ -43,6 +51,18 @@ public static class OperationsSetup
             });
         });
         return builder;
+    }
+
+    private static void AddOrdersClient(IServiceCollection services, Uri address)
+    {
+        services.AddHttpClient(Name, http =>
+        {
+            http.BaseAddress = address;
+            http.Timeout = TimeSpan.FromSeconds(10);
+        });
+        services.AddSingleton<AskForOrders>(provider => (change, cancel) =>
+            provider.GetRequiredService<IHttpClientFactory>().CreateClient(Name)
+                .GetByteArrayAsync($"/v1/orders?changedAfter={change}&limit=500", cancel));
     }
 
     public static WebApplication MapOperations(this WebApplication app)

@@ -1,3 +1,5 @@
+using PostFrame.Operations;
+using PostFrame.OrdersApi.Orders;
 using PostFrame.OrdersApi.TakeOffs;
 using PostFrame.SizingApi.Prices;
 using PostFrame.SizingApi.Sizings;
@@ -7,7 +9,8 @@ namespace PostFrame.SingleHost;
 /// <summary>What the services ask each other over HTTP when apart, as calls.</summary>
 internal static class DirectCalls
 {
-    public static void AddDirectCalls(this WebApplicationBuilder builder) =>
+    public static void AddDirectCalls(this WebApplicationBuilder builder)
+    {
         builder.Services.AddSingleton<AskForTakeOff>(services =>
         {
             var prices = services.GetRequiredService<ShopPrices>();
@@ -17,4 +20,7 @@ internal static class DirectCalls
                 return Task.FromResult(new TakeOffAnswer(answer.Status, answer.Body));
             };
         });
+        builder.Services.AddSingleton<AskForOrders>(services => (change, _) =>
+            Task.FromResult(services.GetRequiredService<ReadOrders>().ChangedAfter(change)));
+    }
 }

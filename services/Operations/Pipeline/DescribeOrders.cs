@@ -55,7 +55,9 @@ internal sealed class DescribeOrders(IOptions<LinkOptions> options)
             WaitingSince = waits ? Instant(row.ConfirmedAt) : null,
             WaitingSeconds = waits ? Math.Max(0, nowUnixMs - row.ConfirmedAt) / 1000 : null,
             ConfirmedAt = Instant(row.ConfirmedAt),
-            PlannedAt = row.Rolls is null ? null : InstantOrNull(row.DecidedAt),
+            PlannedAt = row.Rolls is null || row.State == OrderRow.Parked
+                ? null
+                : InstantOrNull(row.DecidedAt),
             ParkedAt = row.State == OrderRow.Parked ? InstantOrNull(row.DecidedAt) : null,
             FinishedAt = InstantOrNull(row.FinishedAt),
             Links = LinksOf(row),

@@ -46,6 +46,21 @@ internal sealed record Told
         new ToldLabels(
             message.Data.PrintedAt.ToUnixTimeMilliseconds(), message.Data.LabelCount));
 
+    /// <summary>Any message of the service itself counts as said later than this.</summary>
+    public static Told By(HeardOrder order) => new()
+    {
+        OrderNumber = order.OrderNumber,
+        Revision = order.Revision,
+        Kind = Order,
+        SaidAt = order.Change - OrderRow.AfterAllWaiting,
+        MessageId = "",
+        Body = JsonSerializer.Serialize(
+            new ToldOrder(
+                order.ShipTo.Name, order.Building.Name, order.Building.Summary, order.NeededBy,
+                order.Pieces, order.AcceptedAt.ToUnixTimeMilliseconds()),
+            MessageJson.Options),
+    };
+
     public TBody Read<TBody>() =>
         JsonSerializer.Deserialize<TBody>(Body, MessageJson.Options)!;
 

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using MassTransit;
 using Microsoft.Extensions.DependencyInjection;
 using PostFrame.Messaging;
@@ -44,45 +43,6 @@ internal sealed class TrackOrders(
         }
 
         PipelineStore.Keep(transaction, told);
-        if (PipelineStore.NewestConfirmed(transaction, told.OrderNumber) is not { } revision)
-        {
-            return false;
-        }
-
-        PipelineStore.Forget(transaction, told.OrderNumber, revision);
-        return PipelineStore.Track(transaction, Row(
-            PipelineStore.Known(transaction, told.OrderNumber, revision)
-                .ToDictionary(known => known.Kind)));
-    }
-
-    private static OrderRow Row(Dictionary<string, Told> known)
-    {
-        var confirmed = known[Told.Order];
-        var order = confirmed.Read<ToldOrder>();
-        var plan = known.GetValueOrDefault(Told.Plan)?.Read<ToldPlan>();
-        var labels = known.GetValueOrDefault(Told.Labels)?.Read<ToldLabels>();
-        var state = plan is { Rolls: null } ? OrderRow.Parked
-            : labels is not null ? OrderRow.Labelled
-            : plan is not null ? OrderRow.Planned
-            : OrderRow.Confirmed;
-        long? finishedAt = state == OrderRow.Labelled ? labels!.PrintedAtUnixMs : null;
-        return new OrderRow
-        {
-            OrderNumber = confirmed.OrderNumber,
-            Revision = confirmed.Revision,
-            ShipTo = order.ShipTo,
-            Building = order.Building,
-            Summary = order.Summary,
-            NeededBy = order.NeededBy.ToString("O"),
-            Pieces = order.Pieces,
-            Rolls = plan?.Rolls,
-            Labels = labels?.Labels,
-            State = state,
-            Reasons = JsonSerializer.Serialize(plan?.Reasons ?? [], MessageJson.Options),
-            ConfirmedAt = order.ConfirmedAtUnixMs,
-            DecidedAt = plan?.DecidedAtUnixMs,
-            FinishedAt = finishedAt,
-            Place = finishedAt is { } at ? OrderRow.AfterAllWaiting - at : order.ConfirmedAtUnixMs,
-        };
+        return BoardRow.Bring(transaction, told.OrderNumber);
     }
 }

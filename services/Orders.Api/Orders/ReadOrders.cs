@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using PostFrame.Messaging;
 using PostFrame.Problems;
@@ -6,7 +7,7 @@ using PostFrame.Problems;
 namespace PostFrame.OrdersApi.Orders;
 
 /// <summary>The orders as they stand: one with its history, or many.</summary>
-internal sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] SqliteStore store)
+public sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] SqliteStore store)
 {
     private const int MostListed = 500;
     private const int UsuallyListed = 100;
@@ -60,13 +61,21 @@ internal sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] Sqlite
                     + (state.Length > 0 ? $"&state={state}" : ""));
     }
 
+    /// <summary>All orders changed since, up to a page full, as the list's body.</summary>
+    public byte[] ChangedAfter(long change) => JsonSerializer.SerializeToUtf8Bytes(
+        List(
+            store.Read(view => OrderStore.ChangedAfter(view, change, MostListed)), MostListed,
+            last => $"?changedAfter={last.ChangeNo}&limit={MostListed}"),
+        MessageJson.Options);
+
     private static IResult Listed(
         IReadOnlyList<OrderRow> rows, long limit, Func<OrderRow, string> next) =>
-        TypedResults.Json(
-            new OrderList(
-                [.. rows.Select(OrderLine.From)],
-                rows.Count == limit ? "/v1/orders" + next(rows[^1]) : null),
-            MessageJson.Options);
+        TypedResults.Json(List(rows, limit, next), MessageJson.Options);
+
+    private static OrderList List(
+        IReadOnlyList<OrderRow> rows, long limit, Func<OrderRow, string> next) => new(
+            [.. rows.Select(OrderLine.From)],
+            rows.Count == limit ? "/v1/orders" + next(rows[^1]) : null);
 
     private static long Number(
         HttpRequest request, string name, long usual, long least, long most, Mistakes mistakes)

@@ -33,8 +33,16 @@ internal sealed class OperationsHost : IAsyncDisposable
 
     public SqliteStore Store => _app.Services.GetRequiredKeyedService<SqliteStore>("operations");
 
-    public static async Task<OperationsHost> StartAsync(
-        string? folder = null, params (string Name, string Value)[] settings)
+    public static Task<OperationsHost> StartAsync(
+        string? folder = null, params (string Name, string Value)[] settings) =>
+        StartAsync(folder, null, settings);
+
+    /// <summary>Beside an Orders that answers what changed since.</summary>
+    public static Task<OperationsHost> StartBesideAsync(AskForOrders orders) =>
+        StartAsync(null, orders, []);
+
+    private static async Task<OperationsHost> StartAsync(
+        string? folder, AskForOrders? orders, (string Name, string Value)[] settings)
     {
         var data = folder ?? Directory.CreateTempSubdirectory("operations").FullName;
         var builder = WebApplication.CreateBuilder();
@@ -43,6 +51,11 @@ internal sealed class OperationsHost : IAsyncDisposable
         builder.Configuration.AddInMemoryCollection(
             [new("Data:Folder", data), .. settings.Select(
                 setting => new KeyValuePair<string, string?>(setting.Name, setting.Value))]);
+        if (orders is not null)
+        {
+            builder.Services.AddSingleton(orders);
+        }
+
         builder.AddOperations();
         var app = builder.Build();
         app.UseProblems();
