@@ -31,9 +31,9 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
         var overhangs = Overhangs();
         var panels = length is { } l3 ? Panels(l3, shape) : [];
         if (shape is not null) CheckStem(stem, shape);
-        var leans = shape is null
-            ? []
-            : new LeanToReading(input.LeanTos ?? [], shape, stem, findings).Read();
+        var leans = shape is not null && length is { } l4
+            ? new LeanToReading(input.LeanTos ?? [], shape, stem, l4, findings).Read()
+            : [];
         if (findings.All.Count > before || width is null || length is null || shape is null)
             return null;
         return new()

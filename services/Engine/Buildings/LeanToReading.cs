@@ -5,7 +5,8 @@ namespace PostFrame.Engine.Buildings;
 /// <summary>Checks lean-tos against the walls they stand at.</summary>
 /// <remarks>Source: takeoff.md 2.3.</remarks>
 internal sealed class LeanToReading(
-    IReadOnlyList<LeanToInput> inputs, RoofShape roof, Length stemWall, Findings findings)
+    IReadOnlyList<LeanToInput> inputs, RoofShape roof, Length stemWall, Length buildingLength,
+    Findings findings)
 {
     public IReadOnlyList<LeanTo> Read()
     {
@@ -54,7 +55,8 @@ internal sealed class LeanToReading(
                 drop, wall);
             return null;
         }
-        if (width is not { } w || slope is not { } s || input.Inside is not { } inside)
+        if (width is not { } w || slope is not { } s || input.Inside is not { } inside
+            || Along(input, at) is not { } along)
             return null;
         var low = wall - drop - w.Times(s.RiseOverRun);
         var least = stemWall + Length.FromFeet(1);
@@ -63,6 +65,32 @@ internal sealed class LeanToReading(
                 $"The lean-to's own eave comes to {findings.Say(low)} above the strip base; it "
                 + $"must be {findings.Say(least)} or more. Flatten, narrow or raise it.",
                 low, least);
-        return new(side, w, s, drop, inside, wall - drop, low);
+        return new()
+        {
+            Side = side, Along = along, AtEndwall1 = along.From == Length.Zero,
+            AtEndwall2 = along.To == buildingLength, Width = w, Slope = s, Drop = drop,
+            Inside = inside, Top = wall - drop, LowEave = low,
+        };
+    }
+
+    /// <summary>Its stretch of the sidewall; ends within ⅛ in of an endwall are at it.</summary>
+    private Interval? Along(LeanToInput input, string at)
+    {
+        var least = Length.FromFeet(2);
+        var from = findings.Optional($"{at}/fromEndwall1", "The start of the lean-to",
+            input.FromEndwall1 ?? Length.Zero, Length.Zero, buildingLength - least);
+        var size = findings.Optional($"{at}/length", "The length of the lean-to",
+            input.Length ?? buildingLength, least, Bounds.MostLength);
+        if (from is not { } start || size is not { } length) return null;
+        if (start <= Bounds.Closing) start = Length.Zero;
+        var end = input.Length is null ? buildingLength : start + length;
+        if (end > buildingLength + Bounds.Closing)
+        {
+            findings.Broken($"{at}/length", "outside-building",
+                $"The lean-to ends at {findings.Say(end)}, beyond the building's "
+                + $"{findings.Say(buildingLength)}.", end, buildingLength);
+            return null;
+        }
+        return new(start, end >= buildingLength - Bounds.Closing ? buildingLength : end);
     }
 }

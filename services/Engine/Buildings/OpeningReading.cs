@@ -129,6 +129,11 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 + $"{findings.Say(run)}, without touching a corner.",
                 along.From <= Length.Zero ? along.From : along.To,
                 along.From <= Length.Zero ? Length.Zero : run);
+        if (opening.Along is { } here && wall.Gap is { } gap && gap.Overlaps(here))
+            findings.Broken($"{at}/fromStart", "no-wall-there",
+                $"From {findings.Say(gap.From)} to {findings.Say(gap.To)} the open lean-to leaves "
+                + $"no {wall.Title}; the {kind} at {findings.Say(here.From)} has no wall.",
+                here.From, here.From < gap.From ? gap.From : gap.To);
         if (findings.All.Count > before) return false;
         var highest = opening.Along is { } placed
             ? wall.Edge.LowestOn(placed.From, placed.To)
@@ -142,6 +147,10 @@ internal sealed class OpeningReading(Building building, Findings findings)
             findings.Broken($"{at}/height", "below-strips",
                 $"The {kind} ends at {findings.Say(opening.Top)}, below where strips start.",
                 opening.Top, wall.Base);
+        if (wall.IsBand && opening.Bottom < wall.Base)
+            findings.Broken($"{at}/sill", "below-band",
+                $"The {kind} starts at {findings.Say(opening.Bottom)}, below the band above the "
+                + $"lean-to at {findings.Say(wall.Base)}.", opening.Bottom, wall.Base);
         return findings.All.Count == before;
     }
 

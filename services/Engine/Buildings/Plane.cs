@@ -33,6 +33,13 @@ internal sealed record Plane
     /// <summary>The stretches to cover; one unless panels split the run.</summary>
     public required IReadOnlyList<Interval> Parts { get; init; }
 
+    /// <summary>Where the plane starts along the building; zero unless a lean-to is set back.
+    /// </summary>
+    public Length Origin { get; init; }
+
+    /// <summary>A stretch where there is no wall, because an open lean-to stands there.</summary>
+    public Interval? Gap { get; init; }
+
     /// <summary>Segments of a roof slope from its foot upwards; empty for walls.</summary>
     public IReadOnlyList<SlopePart> Slopes { get; init; } = [];
 

@@ -63,7 +63,15 @@ internal static class RoofPlanes
         var along = lean.Width.Times(lean.Slope.Factor);
         return Roof(building, $"leanRoof{lean.Side}", $"LR{lean.Side}",
             $"Lean-to {lean.Side} roof", [new(lean.Width, lean.Slope, along)],
-            PlaneEnd.Eave, PlaneEnd.Junction, []) with { Vent = null };
+            PlaneEnd.Eave, PlaneEnd.Junction, []) with
+        {
+            Vent = null, Origin = lean.Along.From, Edge = Profile.Level(lean.Along.Size, along),
+            Parts = !lean.Along.Overlaps(building.Insulated) ? [] :
+            [
+                new(Length.Max(building.Insulated.From, lean.Along.From) - lean.Along.From,
+                    Length.Min(building.Insulated.To, lean.Along.To) - lean.Along.From),
+            ],
+        };
     }
 
     private static Plane Roof(

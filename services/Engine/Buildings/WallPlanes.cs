@@ -9,70 +9,111 @@ namespace PostFrame.Engine.Buildings;
 /// </remarks>
 internal static class WallPlanes
 {
-    public static IEnumerable<Plane> Of(Building building)
+    public static IEnumerable<Plane> Of(Building building) =>
+        All(building).Where(p => p.Parts.Count > 0);
+
+    /// <summary>
+    /// The cross-section of an endwall's one run: the main building, with the lean-tos that share
+    /// that endwall on either side.
+    /// </summary>
+    public static Profile EndwallProfile(Building building, int end) =>
+        ProfileWith(building, lean => lean.SharesEndwall(end));
+
+    private static IEnumerable<Plane> All(Building building)
     {
         foreach (var side in new[] { BuildingSide.A, BuildingSide.B })
         {
-            if (Sidewall(building, side) is { } wall) yield return wall;
+            foreach (var wall in Sidewalls(building, side)) yield return wall;
             if (building.LeanToAt(side) is { } lean) yield return LeanSidewall(building, lean);
         }
-        var across = EndwallProfile(building);
-        yield return Endwall(building, "endwall1", "E1", "Endwall 1", across);
-        yield return Endwall(building, "endwall2", "E2", "Endwall 2", across);
-        if (building.Partition is not null)
-            yield return Endwall(building, "partition", "P", "Partition", across);
-        foreach (var lean in building.LeanTos.Where(l => !l.SharesEndwall))
-            foreach (var end in new[] { 1, 2 })
+        foreach (var end in new[] { 1, 2 })
+            yield return Endwall(building, $"endwall{end}", $"E{end}", $"Endwall {end}",
+                EndwallProfile(building, end));
+        if (building.Partition is { } place)
+            yield return Endwall(building, "partition", "P", "Partition", ProfileWith(
+                building, lean => lean.IsFlushAndOpen && lean.Along.From < place
+                    && place < lean.Along.To));
+        foreach (var lean in building.LeanTos)
+            foreach (var end in new[] { 1, 2 }.Where(e => !lean.SharesEndwall(e)))
                 yield return Endwall(
                     building, $"leanEndwall{lean.Side}{end}", $"LE{lean.Side}{end}",
                     $"Lean-to {lean.Side} endwall {end}", LeanProfile(lean));
     }
 
-    /// <summary>
-    /// The cross-section of the endwall's one run: the main building, with the lean-tos that
-    /// share its endwall on either side.
-    /// </summary>
-    public static Profile EndwallProfile(Building building)
+    private static Profile ProfileWith(Building building, Func<LeanTo, bool> shares)
     {
         var points = building.Roof.Profile.Points.ToList();
-        if (building.LeanToAt(BuildingSide.A) is { SharesEndwall: true } a)
+        if (building.LeanToAt(BuildingSide.A) is { } a && shares(a))
             points =
             [
                 new(Length.Zero, a.LowEave),
                 .. points.Select(p => new PlanePoint(p.Across + a.Width, p.Up)),
             ];
-        if (building.LeanToAt(BuildingSide.B) is { SharesEndwall: true } b)
+        if (building.LeanToAt(BuildingSide.B) is { } b && shares(b))
             points.Add(new(points[^1].Across + b.Width, b.LowEave));
         return new(points);
     }
 
-    private static Plane? Sidewall(Building building, BuildingSide side)
+    /// <summary>
+    /// The main sidewall where it stands, and the band left above an open lean-to that meets it
+    /// below the eave. Along a whole sidewall the band is all there is of it.
+    /// </summary>
+    private static IEnumerable<Plane> Sidewalls(Building building, BuildingSide side)
     {
         var top = side == BuildingSide.A
             ? building.Roof.Profile.Start.Up
             : building.Roof.Profile.End.Up;
+        var wall = Along(
+            building, $"sidewall{side}", $"S{side}", $"Sidewall {side}", top,
+            new(Length.Zero, building.Length));
         var lean = building.LeanToAt(side);
-        if (lean is { SharesEndwall: true }) return null;
-        var isBand = lean is { Inside: LeanToInside.Open };
-        return Along(building, $"sidewall{side}", $"S{side}", $"Sidewall {side}", top) with
+        if (lean is not { Inside: LeanToInside.Open })
         {
-            Base = isBand ? Length.Max(lean!.Top, building.StemWall) : building.StemWall,
-            IsBand = isBand,
+            yield return wall;
+            yield break;
+        }
+        if (!lean.IsWholeLength)
+            yield return wall with
+            {
+                Gap = lean.Along,
+                Parts = [.. new Interval[]
+                {
+                    new(Length.Zero, lean.Along.From), new(lean.Along.To, building.Length),
+                }.Where(p => p.Overlaps(building.Insulated))
+                    .Select(p => p.ClippedTo(building.Insulated))],
+            };
+        if (lean.Drop == Length.Zero) yield break;
+        var band = wall with
+        {
+            Base = Length.Max(lean.Top, building.StemWall), IsBand = true,
+            Parts = Covered(building, lean.Along),
         };
+        yield return lean.IsWholeLength
+            ? band
+            : band with
+            {
+                Id = $"sidewall{side}Band", Code = $"S{side}B", Title = $"Sidewall {side} band",
+            };
     }
 
     private static Plane LeanSidewall(Building building, LeanTo lean) => Along(
         building, $"leanSidewall{lean.Side}", $"LS{lean.Side}", $"Lean-to {lean.Side} sidewall",
-        lean.LowEave);
+        lean.LowEave, lean.Along);
 
     private static Plane Along(
-        Building building, string id, string code, string title, Length top) => new()
+        Building building, string id, string code, string title, Length top, Interval along) =>
+        new()
     {
-        Id = id, Code = code, Title = title, Kind = PlaneKind.Sidewall,
-        Edge = Profile.Level(building.Length, top), Base = building.StemWall,
-        Bottom = PlaneEnd.WallBase, Top = PlaneEnd.WallTop, Parts = [building.Insulated],
+        Id = id, Code = code, Title = title, Kind = PlaneKind.Sidewall, Origin = along.From,
+        Edge = Profile.Level(along.Size, top), Base = building.StemWall,
+        Bottom = PlaneEnd.WallBase, Top = PlaneEnd.WallTop,
+        Parts = [.. Covered(building, along).Select(p =>
+            new Interval(p.From - along.From, p.To - along.From))],
         Framing = building.WallFraming,
     };
+
+    private static IReadOnlyList<Interval> Covered(Building building, Interval along) =>
+        along.Overlaps(building.Insulated) ? [along.ClippedTo(building.Insulated)] : [];
 
     private static Plane Endwall(
         Building building, string id, string code, string title, Profile edge) => new()

@@ -50,7 +50,7 @@ internal static class Assumptions
             yield return new(
                 $"leanTo{lean.Side}", "what lies inside the lean-to",
                 lean.Inside.ToString().ToLowerInvariant(), null, "asked");
-        if (building.LeanToAt(BuildingSide.A) is { SharesEndwall: true })
+        if (building.LeanToAt(BuildingSide.A) is { } leanA && leanA.SharesEndwall(1))
             yield return new(
                 "endwallStart", "places on endwalls are measured from the lean-to's outer girts on "
                 + "side A, where their one run starts", "0", null, "C");

@@ -201,6 +201,12 @@ public sealed record LeanToInput
     /// <summary>How far its roof meets the main wall below the main eave line. Default 0.</summary>
     public Length? Drop { get; init; }
 
+    /// <summary>Where it starts along the building. Default 0.</summary>
+    public Length? FromEndwall1 { get; init; }
+
+    /// <summary>How long it is. Default to the far endwall.</summary>
+    public Length? Length { get; init; }
+
     /// <summary>Asked, never guessed: what lies between it and the main building.</summary>
     public LeanToInside? Inside { get; init; }
 }

@@ -135,6 +135,7 @@ internal sealed class CoverPlan
 
     private void Put(Plane plane, Assignment? assignment)
     {
+        if (plane.Parts.Count == 0) return;
         if (assignment is null)
         {
             uncovered.Add(plane);

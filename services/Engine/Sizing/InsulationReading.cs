@@ -104,7 +104,7 @@ internal sealed class InsulationReading(
 
     private string Hint(string name) =>
         name is "sidewallA" or "sidewallB" && building!.LeanTos.Any(l =>
-            l.SharesEndwall && name.EndsWith(l.Side.ToString(), StringComparison.Ordinal))
+            l.IsFlushAndOpen && name.EndsWith(l.Side.ToString(), StringComparison.Ordinal))
             ? " The lean-to on that side is open to the main building, so no wall is left there."
             : "";
 

@@ -23,7 +23,7 @@ internal sealed record StripRun(Interval Part, Length Before, Length After)
             return plane.IsWall
                 ? practice.CornerWrap
                 : practice.RakeWrap + building.CoveredRakeOverhang;
-        return plane.Kind != PlaneKind.Endwall && edge == building.Partition
+        return plane.Kind != PlaneKind.Endwall && edge + plane.Origin == building.Partition
             ? practice.PartitionLap.Times(0.5)
             : Length.Zero;
     }

@@ -100,4 +100,77 @@ public sealed class LeanToTests
         Assert.Contains(job.Refused(), v =>
             v.Path == "/building/leanTos/0/inside" && v.Rule == "missing");
     }
+
+    /// <summary>A flush open lean-to along the last 32 ft of 48.</summary>
+    private static SizingInput SetBack(params string[] planes) =>
+        With(LeanToInside.Open, 0, planes).With(b => b with
+        {
+            LeanTos = [b.LeanTos![0] with { FromEndwall1 = In(192) }],
+        });
+
+    [Fact]
+    public void A_set_back_lean_to_leaves_the_sidewall_beside_it()
+    {
+        var result = SetBack("sidewallA", "leanRoofA", "leanSidewallA").Sized();
+        Assert.Equal(4, result.PlaneAt("sidewallA").Strips);
+        Assert.Equal(192 * 168 / 144.0, result.PlaneAt("sidewallA").Net.TotalSquareFeet, 1e-6);
+        Assert.Equal((8, 8), (
+            result.PlaneAt("leanRoofA").Strips, result.PlaneAt("leanSidewallA").Strips));
+    }
+
+    [Fact]
+    public void Only_the_endwall_it_reaches_is_one_run_with_it()
+    {
+        var result = SetBack("endwall1", "endwall2", "leanEndwallA1").Sized();
+        Assert.Equal(In(384), result.PlaneAt("endwall1").Run);
+        Assert.Equal(In(384 + 144), result.PlaneAt("endwall2").Run);
+        Assert.Equal(3, result.PlaneAt("leanEndwallA1").Strips);
+        Assert.Contains(SetBack("leanEndwallA2").Refused(), v => v.Rule == "no-such-plane");
+    }
+
+    [Fact]
+    public void No_opening_fits_where_the_open_lean_to_left_no_wall()
+    {
+        var job = SetBack("sidewallA").WithOpenings(
+            Opening("sidewallA", OpeningKind.WalkDoor, 36, 80, 20),
+            Opening("sidewallA", OpeningKind.WalkDoor, 36, 80, 170));
+        Assert.Equal(["/building/openings/1/fromStart"], job.Refused().Select(v => v.Path));
+    }
+
+    [Fact]
+    public void Above_a_set_back_dropped_lean_to_the_band_is_a_plane_of_its_own()
+    {
+        var result = With(LeanToInside.Open, 12, "sidewallA", "sidewallABand").With(b => b with
+        {
+            LeanTos = [b.LeanTos![0] with { Length = In(384) }],
+        }).Sized();
+        Assert.Equal((In(0), In(384)), (
+            result.PieceAt("SAB-01").From, result.PieceAt("SAB-01").To));
+        Assert.Equal(4, result.PlaneAt("sidewallA").Strips);
+        Assert.Equal(In(384), result.PieceAt("SA-01").From);
+    }
+
+    [Fact]
+    public void A_lean_to_beyond_the_building_is_refused()
+    {
+        var job = With(LeanToInside.Open, 0, "leanRoofA").With(b => b with
+        {
+            LeanTos = [b.LeanTos![0] with { FromEndwall1 = In(300), Length = In(300) }],
+        });
+        Assert.Equal("/building/leanTos/0/length", Assert.Single(job.Refused()).Path);
+    }
+
+    [Theory]
+    [InlineData(240, 1, 48)]
+    [InlineData(240, 2, 336)]
+    [InlineData(100, 2, 384)]
+    public void A_partition_ends_the_lean_to_at_its_own_place(
+        double partition, int insulated, double covered)
+    {
+        var result = SetBack("leanRoofA").With(b => b with
+        {
+            Partition = new() { FromEndwall1 = In(partition), InsulatedEndwall = insulated },
+        }).Sized();
+        Assert.Equal(In(covered), result.PlaneAt("leanRoofA").Run);
+    }
 }
