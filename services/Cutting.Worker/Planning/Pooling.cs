@@ -27,10 +27,9 @@ public static class Pooling
             MinUsefulOffcutNm = minUsefulOffcutNm,
         };
         var all = CuttingStock.Plan(Problem(queue, stock), limits, cancel);
-        return [.. openAtOnce.Select(w => w >= queue.Count
-            ? Choice(w, [all], all.LowerBoundCost, minUsefulOffcutNm)
-            : Choice(w, Groups(queue, w, stock, Problem, limits, cancel), all.LowerBoundCost,
-                minUsefulOffcutNm))];
+        return [.. openAtOnce.Select(w => Choice(
+            w, w >= queue.Count ? [all] : Groups(queue, w, stock, Problem, limits, cancel), queue,
+            all.LowerBoundCost, minUsefulOffcutNm))];
     }
 
     private static List<CuttingPlan> Groups(
@@ -71,19 +70,36 @@ public static class Pooling
         return next;
     }
 
+    /// <summary>What came of the rolls bought: pieces, offcuts never used again, and scrap.</summary>
     private static PoolingChoice Choice(
-        int open, List<CuttingPlan> plans, long bound, long minUseful)
+        int open, List<CuttingPlan> plans, List<BenchOrder> orders, long bound, long minUseful)
     {
-        var rolls = plans.SelectMany(p => p.Rolls.Select(r => r)).ToList();
-        var reused = rolls.Count(r => r.StockKey.StartsWith("left ", StringComparison.Ordinal));
+        var rolls = plans.SelectMany(p => p.Rolls).ToList();
+        var bought = rolls.Where(r => !IsLeft(r.StockKey)).ToList();
+        var usable = bought.Sum(r => r.Times * (r.LeftOverNm + r.Cuts.Sum(c => c.LengthNm * c.Count)));
+        var (offcuts, kept) = (0, 0L);
+        foreach (var useful in rolls.Where(r => r.LeavesOffcut))
+            (offcuts, kept) = (offcuts + useful.Times, kept + useful.Times * useful.LeftOverNm);
+        foreach (var again in rolls.Where(r => IsLeft(r.StockKey)))
+        {
+            var whole = again.LeftOverNm + again.Cuts.Sum(c => c.LengthNm * c.Count);
+            if (whole < minUseful)
+                continue;
+            (offcuts, kept) = (offcuts - again.Times, kept - again.Times * whole);
+        }
+
+        var pieces = orders.SelectMany(o => o.Items).Sum(i => i.LengthNm * i.Demand);
         return new PoolingChoice
         {
             OpenAtOnce = open,
             Cost = plans.Sum(p => p.Cost),
-            Rolls = rolls.Sum(r => r.Times) - reused,
-            ScrapNm = rolls.Where(r => r.LeftOverNm < minUseful).Sum(r => r.LeftOverNm * r.Times),
-            Offcuts = Math.Max(0, rolls.Where(r => r.LeavesOffcut).Sum(r => r.Times) - reused),
+            Rolls = bought.Sum(r => r.Times),
+            ScrapNm = usable - pieces - kept,
+            Offcuts = offcuts,
             LowerBoundCost = bound,
         };
     }
+
+    private static bool IsLeft(string stockKey) =>
+        stockKey.StartsWith("left ", StringComparison.Ordinal);
 }
