@@ -93,6 +93,8 @@ internal sealed record LeanToRequest(
     string Width,
     string Slope,
     [property: Text("Below the main eave line. Default 0.")] string? Drop,
+    [property: Text("Where it starts along the building. Default 0.")] string? FromEndwall1,
+    [property: Text("How long it is. Default to the far endwall.")] string? Length,
     [property: Text("What lies between it and the building; asked, never guessed."),
         JsonConverter(typeof(WireWord<LeanToInside>))] LeanToInside Inside);
 

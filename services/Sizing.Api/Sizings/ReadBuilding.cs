@@ -137,6 +137,8 @@ internal static class ReadBuilding
             Width = place.OptionalLength("width"),
             Slope = place.OptionalSlope("slope"),
             Drop = place.OptionalLength("drop"),
+            FromEndwall1 = place.OptionalLength("fromEndwall1"),
+            Length = place.OptionalLength("length"),
             Inside = place.OptionalChoice<LeanToInside>("inside"),
         };
         place.Close();

@@ -111,6 +111,7 @@ export const openingFields = [
 export const leanToFields = [
   choice('side', 'Side', [['A', 'A'], ['B', 'B']]), length('width', 'Width'),
   slope('slope', 'Slope'), length('drop', 'Below the main eave', optional),
+  length('fromEndwall1', 'From endwall 1', optional), length('length', 'Length', optional),
   choice('inside', 'Inside', [
     ['', '— choose —'], ['open', 'open to the building'], ['cold', 'cold'],
     ['separate', 'a room of its own'],
