@@ -62,8 +62,8 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     private static void Head(Sketch sketch, double y)
     {
         Sheet.Text(sketch, "piece", new(Sheet.Left, y), 60, 8.5);
-        Sheet.Text(sketch, "cut length × width", new(116, y), 100, 8.5);
-        Sheet.Text(sketch, "label", new(232, y), 60, 8.5);
+        Sheet.Text(sketch, "cut length × width", new(112, y), 100, 8.5);
+        Sheet.Text(sketch, "label", new(236, y), 60, 8.5);
         Sheet.Text(sketch, "id", new(290, y), 60, 8.5);
         Sheet.Text(sketch, "weight", new(396, y), 50, 8.5, anchor: Anchor.End);
         for (var i = 0; i < Ticks.Length; i++)
@@ -79,8 +79,8 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         var weight = Math.Ceiling(piece.WeightLb).ToString(CultureInfo.InvariantCulture);
         var needsTwo = piece.WeightLb > Sheet.OnePersonLb;
         Sheet.Text(sketch, piece.Mark, new(Sheet.Left, line), 76, 16, bold: true);
-        Sheet.Text(sketch, $"{piece.CutText} × {piece.WidthText}", new(116, line), 112, 12.5);
-        Sheet.Text(sketch, $"{number} of {total}", new(232, line), 54, 10.5);
+        Sheet.Text(sketch, $"{piece.CutText} × {piece.WidthText}", new(112, line), 116, 12);
+        Sheet.Text(sketch, $"{number} of {total}", new(236, line), 52, 10.5);
         Sheet.Text(sketch, piece.PieceId, new(290, line), 62, 10.5);
         Sheet.Text(sketch, $"{weight} lb", new(396, needsTwo ? y + 12 : line), 42, 10.5, needsTwo,
             Anchor.End);

@@ -78,8 +78,13 @@ internal static partial class PrintedPaper
     {
         Title = order.Building.Name,
         Summary = order.Building.Summary,
-        Planes = [.. order.Planes.Select(plane => Plane(order, plane))],
+        Planes = [.. order.Planes.OrderBy(FromRidgeOutward).Select(plane => Plane(order, plane))],
     };
+
+    /// <summary>How planes of one side follow each other down from the ridge.</summary>
+    private static int FromRidgeOutward(ConfirmedPlane plane) =>
+        (plane.Plane.StartsWith("lean", StringComparison.Ordinal) ? 2 : 0)
+        + (plane.Kind == "roof" ? 0 : 1);
 
     private static MapPlane Plane(OrderConfirmedData order, ConfirmedPlane plane) => new()
     {
@@ -123,11 +128,11 @@ internal static partial class PrintedPaper
         PlaneTitle = plane.Title,
         StripText = $"strip {piece.Strip} of {plane.StripCount}{Role(piece)}",
         CutText = piece.CutText,
-        CutAlsoText = $"{InchText(piece.CutNm)} · {MmText(piece.CutNm)}",
+        CutAlsoText = IsMetric(piece)
+            ? InchText(piece.CutNm)
+            : $"{InchText(piece.CutNm)} · {MmText(piece.CutNm)}",
         WidthText = piece.WidthText,
-        WidthAlsoText = piece.WidthText.Contains("mm", StringComparison.Ordinal)
-            ? InchText(piece.WidthNm)
-            : MmText(piece.WidthNm),
+        WidthAlsoText = IsMetric(piece) ? InchText(piece.WidthNm) : MmText(piece.WidthNm),
         ProductText = Product(plane),
         FacingText = plane.Facing ?? FacingUnlessSaid,
         WeightLb = piece.WeightLb,
@@ -173,12 +178,11 @@ internal static partial class PrintedPaper
         ConfirmedPlane plane, List<ConfirmedPiece> pieces, Dictionary<string, int> numbers)
     {
         var totalNm = pieces.Sum(piece => piece.CutNm);
-        var isMetric = pieces.Any(piece => piece.CutText.EndsWith('m'));
         return new PackedPlane
         {
             PlaneId = plane.Plane,
             ProductText = Product(plane),
-            TotalLengthText = isMetric
+            TotalLengthText = pieces.Any(IsMetric)
                 ? Invariant($"{totalNm / NmPerMm / 1000:0.##} m")
                 : Invariant($"{totalNm / NmPerInch / 12:0.#} ft"),
             Pieces = [.. pieces.Select(piece => new PackedPiece
@@ -202,6 +206,8 @@ internal static partial class PrintedPaper
         CutText = piece.CutText,
         WidthText = piece.WidthText,
     };
+
+    private static bool IsMetric(ConfirmedPiece piece) => piece.CutText.EndsWith('m');
 
     private static double Inches(long nm) => nm / NmPerInch;
 
