@@ -74,7 +74,12 @@ public sealed record OrderConfirmed
         public required IReadOnlyList<Corner> Outline { get; init; }
 
         public required IReadOnlyList<Opening> Openings { get; init; }
+
+        public IReadOnlyList<RoofLine>? Lines { get; init; }
     }
+
+    /// <summary>Ridge, break or ridge vent across a roof plane.</summary>
+    public sealed record RoofLine(string Kind, long FromNm, long ToNm, long UpNm);
 
     public sealed record Corner(long AcrossNm, long UpNm);
 

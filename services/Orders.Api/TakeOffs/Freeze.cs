@@ -26,6 +26,8 @@ internal static class Freeze
             Openings = [.. plane.Openings.Select(opening => new OrderConfirmed.Opening(
                 opening.Kind, FromIn(opening.FromIn), FromIn(opening.ToIn),
                 FromIn(opening.BottomIn), FromIn(opening.TopIn)))],
+            Lines = [.. plane.Lines.Select(line => new OrderConfirmed.RoofLine(
+                line.Kind, FromIn(line.FromIn), FromIn(line.ToIn), FromIn(line.UpIn)))],
         })];
 
     /// <param name="takeOff">What to freeze.</param>

@@ -69,8 +69,12 @@ internal sealed record TakeOff
 
         public required IReadOnlyList<OpeningLine> Openings { get; init; }
 
+        public IReadOnlyList<RoofLine> Lines { get; init; } = [];
+
         public ThermalLine? Thermal { get; init; }
     }
+
+    public sealed record RoofLine(string Kind, decimal FromIn, decimal ToIn, decimal UpIn);
 
     public sealed record OpeningLine(
         string Kind, decimal FromIn, decimal ToIn, decimal BottomIn, decimal TopIn);

@@ -21,7 +21,7 @@ public static class Sizings
         return asked.Refusal is { } refusal
             ? new SizingAnswer(refusal.Status, refusal.ToBytes(traceId))
             : new SizingAnswer(200, JsonSerializer.SerializeToUtf8Bytes(
-                WriteTakeOff.From(asked.Result!), SizingJson.Wire.TakeOffBody));
+                WriteTakeOff.From(asked.Input!, asked.Result!), SizingJson.Wire.TakeOffBody));
     }
 
     /// <summary>Reads and computes; every mistake of both is in one refusal.</summary>

@@ -201,8 +201,24 @@ public sealed record PlaneLine
 
     public required IReadOnlyList<PlaneOpeningLine> Openings { get; init; }
 
+    /// <summary>Ridge, breaks and ridge vent across a roof plane.</summary>
+    public required IReadOnlyList<PlaneRoofLine> Lines { get; init; }
+
     /// <summary>Absent when the plane's construction cannot be summed up.</summary>
     public ThermalLine? Thermal { get; init; }
+}
+
+/// <summary>A line across a roof plane, where it lies in it.</summary>
+public sealed record PlaneRoofLine
+{
+    /// <summary><c>ridge</c>, <c>break</c> or <c>ridgeVent</c>; no blanket crosses a vent.</summary>
+    public required string Kind { get; init; }
+
+    public required decimal FromIn { get; init; }
+
+    public required decimal ToIn { get; init; }
+
+    public required decimal UpIn { get; init; }
 }
 
 /// <summary>An opening where it lies in its plane.</summary>
