@@ -13,7 +13,7 @@ internal sealed record OrderPage(
     [property: Required] OrderPage.ShipToPage ShipTo,
     [property: Required, Description("As in POST /v1/sizings.")] JsonObject Building,
     [property: Required, Description("As in POST /v1/sizings.")] JsonArray Insulation,
-    [property: Description("As in POST /v1/sizings.")] JsonObject? Practice)
+    [property: Description("As in POST /v1/sizings.")] JsonObject? Practice = null)
 {
     private const string Example = "w1-plain-gable.order.json";
 

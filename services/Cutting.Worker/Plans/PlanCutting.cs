@@ -164,7 +164,7 @@ internal sealed partial class PlanCutting(
     private void Refuse(
         StoreTransaction transaction, string order, IReadOnlyList<Refusal> refusals)
     {
-        LogRefused(order, string.Join(' ', refusals.Select(refusal => refusal.Text)));
+        LogRefused(order, refusals.Count, refusals[0].Text);
         OrderStore.Refused(
             transaction, order, JsonSerializer.Serialize(refusals, MessageJson.Options));
         Announcement.Refused(transaction, order, refusals);
@@ -186,8 +186,9 @@ internal sealed partial class PlanCutting(
     [LoggerMessage(LogLevel.Error, "Planning failed for order {Order}")]
     private partial void LogFailed(Exception failure, string order);
 
-    [LoggerMessage(LogLevel.Error, "Order {Order} is parked, it cannot be planned: {Reasons}")]
-    private partial void LogRefused(string order, string reasons);
+    [LoggerMessage(
+        LogLevel.Error, "Order {Order} cannot be planned, {Count} reasons, the first: {Reason}")]
+    private partial void LogRefused(string order, int count, string reason);
 
     [LoggerMessage(LogLevel.Warning, "The store is not to be had; orders wait for their plan")]
     private partial void LogStoreAway(Exception failure);

@@ -40,7 +40,7 @@ public sealed record ShiftWindowBody
 
 /// <summary>The orders of a shift; all that are not begun when left out.</summary>
 public sealed record ShiftWish(
-    [property: Description("2 to 500 order numbers.")] IReadOnlyList<string>? Orders);
+    [property: Description("2 to 500 order numbers.")] IReadOnlyList<string>? Orders = null);
 
 /// <summary>Orders that are planned together from here on.</summary>
 public sealed record PooledBody(

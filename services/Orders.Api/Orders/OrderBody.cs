@@ -20,7 +20,8 @@ internal sealed record AcceptedOrder
 }
 
 /// <summary>Where an order's things are. Plan and labels are named once they are there.</summary>
-internal sealed record OrderLinks(string Self, string? Plan, string? Labels, string? Checklist);
+internal sealed record OrderLinks(
+    string Self, string? Plan = null, string? Labels = null, string? Checklist = null);
 
 /// <summary>An order as it stands.</summary>
 internal sealed record OrderLine

@@ -30,6 +30,7 @@ internal static class SizingDocument
             RequestSchemas.Tighten(document);
             return Task.CompletedTask;
         });
+        options.AddSchemaTransformer(OptionalMembers.AreNotRequired);
         options.AddOperationTransformer((operation, context, _) =>
         {
             if (operation.RequestBody?.Content is { } content

@@ -51,8 +51,9 @@ public sealed class ProblemsTests(RunningHost host) : IClassFixture<RunningHost>
             Every refusal is `application/problem+json` (RFC 9457) with `type`, `title`, `status`,
             `detail`, `traceId`, and for mistakes in a request `violations[]`: `pointer` (JSON
             Pointer into the request), `value`, `rule`, `bound`, `unit`, `message`. Up to 100
-            violations are listed; `violationsLeftOut` counts the rest. This list is closed: anything
-            else that fails is `about:blank`, status 500, with the trace id and nothing internal.
+            violations are listed; `violationsLeftOut` counts the rest. This list is closed:
+            anything else that fails is `about:blank`, status 500, with the trace id and nothing
+            internal.
             The type is an address of the service that explains it.
 
             | type | status | title | cause | remedy |

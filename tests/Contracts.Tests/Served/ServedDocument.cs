@@ -8,6 +8,8 @@ namespace PostFrame.ContractsTests.Served;
 /// <summary>One OpenAPI file of <c>contracts/</c>, to judge requests and answers by.</summary>
 internal sealed class ServedDocument
 {
+    private const string Json = "application/json";
+
     private readonly JsonObject _document;
 
     private ServedDocument(JsonObject document) => _document = document;
@@ -28,8 +30,7 @@ internal sealed class ServedDocument
 
     public IReadOnlyList<string> RequestObjections(string path, string method, JsonNode? body) =>
         Objections(
-            _document["paths"]![path]![method]!["requestBody"]!["content"]!["application/json"]![
-                "schema"]!,
+            _document["paths"]![path]![method]!["requestBody"]!["content"]![Json]!["schema"]!,
             body);
 
     /// <summary>Also objects to members the document does not name.</summary>
@@ -41,7 +42,8 @@ internal sealed class ServedDocument
         var text = whole.ToJsonString().Replace("#/components/schemas/", "#/$defs/");
         var result = JsonSchema.FromText(text).Evaluate(
             body, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        return [.. result.Details.Where(detail => !detail.IsValid && detail.HasErrors)
+        return result.IsValid ? [] : [.. result.Details
+            .Where(detail => !detail.IsValid && detail.HasErrors)
             .Select(detail => detail.InstanceLocation + " "
                 + string.Join(' ', detail.Errors!.Values)).Distinct()];
     }

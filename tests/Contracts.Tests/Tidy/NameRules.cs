@@ -75,7 +75,7 @@ internal static partial class NameRules
         select Finding.At(path, node, "a namespace with braces");
 
     /// <summary>
-    /// One public type a file; a feature's wire records and closed lists may stand together.
+    /// One public type a file; what a feature asks and answers may stand together.
     /// </summary>
     public static IEnumerable<Finding> PublicTypes(SourceTree tree) =>
         from path in tree.CSharp
@@ -83,7 +83,7 @@ internal static partial class NameRules
         let types = TopLevel(tree.Syntax(path))
             .Where(type => type.Modifiers.Any(SyntaxKind.PublicKeyword)).ToList()
         let strict = path.StartsWith("services/Engine/")
-            && !path.StartsWith("services/Engine/Sizing/")
+            && !path.EndsWith("Input.cs") && !path.EndsWith("Result.cs")
         let counted = types.Where(type => strict || !IsData(type)).ToList()
         where counted.Count > 1
         select Finding.At(

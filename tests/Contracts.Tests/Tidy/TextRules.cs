@@ -8,6 +8,8 @@ internal static partial class TextRules
     private static readonly string[] Binary =
         [".png", ".jpg", ".ico", ".pdf", ".ttf", ".woff2", ".gz", ".zip", ".bin", ".db"];
 
+    private const string GeneratedLock = "packages.lock.json";
+
     /// <summary>Where packages come from is the machine's business, not the tree's.</summary>
     public static IEnumerable<Finding> RegistryHosts(SourceTree tree) =>
         Matching(tree, RegistryHost(), "names a registry's host");
@@ -21,6 +23,7 @@ internal static partial class TextRules
     /// <summary>Carriage returns and a last line without end differ on each machine.</summary>
     public static IEnumerable<Finding> LineEnds(SourceTree tree) =>
         from path in Readable(tree)
+        where Path.GetFileName(path) != GeneratedLock
         let text = tree.Text(path)
         where text.Contains('\r') || (text.Length > 0 && !text.EndsWith('\n'))
         select new Finding(path, 0, "carriage returns, or no line end at the end");

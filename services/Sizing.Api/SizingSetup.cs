@@ -10,7 +10,7 @@ using PostFrame.SizingApi.Sizings;
 namespace PostFrame.SizingApi;
 
 /// <summary>The sizing service: what its own host and the single host both call.</summary>
-public static class SizingService
+public static class SizingSetup
 {
     public static WebApplicationBuilder AddSizing(this WebApplicationBuilder builder)
     {

@@ -1,0 +1,86 @@
+using System.Collections.Concurrent;
+using System.Text;
+using System.Text.Json.Nodes;
+using MassTransit;
+using Microsoft.Extensions.DependencyInjection;
+using PostFrame.ContractsTests.Messages;
+using PostFrame.ContractsTests.Tidy;
+using PostFrame.Operations.Messages;
+
+namespace PostFrame.ContractsTests.Served;
+
+/// <summary>
+/// What really goes over the bus when orders are placed, read off the wire as bytes and held
+/// against the schemas.
+/// </summary>
+public sealed class WireTests(RunningHost host) : IClassFixture<RunningHost>
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    [Fact]
+    public async Task Every_message_on_the_wire_is_as_its_schema_names_it()
+    {
+        var seen = new ConcurrentDictionary<string, TaskCompletionSource<JsonNode>>(
+            MessageFile.Names.Select(name => KeyValuePair.Create(
+                name, new TaskCompletionSource<JsonNode>())));
+        await ListenAsync(seen);
+
+        await PlaceAsync("PF-7001", order => order);
+        await PlaceAsync("PF-7002", TooLongForAnyRoll);
+
+        foreach (var name in MessageFile.Names)
+        {
+            var envelope = await seen[name].Task.WaitAsync(
+                Patience, TestContext.Current.CancellationToken);
+            Assert.Contains(
+                "urn:message:" + name,
+                envelope["messageType"]!.AsArray().Select(type => (string)type!));
+            Assert.Empty(MessageFile.Of(name).StrictObjections(envelope["message"]));
+        }
+    }
+
+    private async Task ListenAsync(
+        ConcurrentDictionary<string, TaskCompletionSource<JsonNode>> seen)
+    {
+        void Listen<T>(IReceiveEndpointConfigurator endpoint, string name)
+            where T : class =>
+            endpoint.Handler<T>(context =>
+            {
+                seen[name].TrySetResult(JsonNode.Parse(
+                    context.ReceiveContext.Body.GetString())!);
+                return Task.CompletedTask;
+            });
+
+        var bus = host.Services.GetRequiredService<IBusControl>();
+        await bus.ConnectReceiveEndpoint("wire", endpoint =>
+        {
+            Listen<OrderConfirmed>(endpoint, "order-confirmed.v1");
+            Listen<CuttingPlanned>(endpoint, "cutting-planned.v1");
+            Listen<CuttingRejected>(endpoint, "cutting-rejected.v1");
+            Listen<LabelsPrinted>(endpoint, "labels-printed.v1");
+        }).Ready;
+    }
+
+    private async Task PlaceAsync(string number, Func<JsonNode, JsonNode> change)
+    {
+        var order = change(JsonNode.Parse(File.ReadAllText(Path.Combine(
+            SourceTree.Root, "contracts", "examples", "w1-plain-gable.order.json")))!);
+        order["orderNumber"] = number;
+        using var client = host.CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/orders")
+        {
+            Content = new StringContent(order.ToJsonString(), Encoding.UTF8, "application/json"),
+        };
+        request.Headers.Add("Idempotency-Key", number);
+        using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.Equal(202, (int)answer.StatusCode);
+    }
+
+    /// <summary>A slope so long that no roll of 100 ft gives a piece over the ridge.</summary>
+    private static JsonNode TooLongForAnyRoll(JsonNode order)
+    {
+        order["building"]!["width"] = "120 ft";
+        order["building"]!["openings"] = new JsonArray();
+        return order;
+    }
+}
