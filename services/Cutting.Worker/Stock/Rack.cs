@@ -11,7 +11,8 @@ public sealed record ReceiptWish(
     [property: Description("A code of GET /v1/products.")] string Product,
     [property: Description("Nominal width: \"48 in\".")] string RollWidth,
     [property: Description("As labelled: \"100 ft\".")] string RollLength,
-    [property: Description("Lost once to square the end. Default \"6 in\".")] string? EndTrim = null,
+    [property: Description("Lost once to square the end. Default \"6 in\".")]
+    string? EndTrim = null,
     [property: Description("The maker's lot, where it matters.")] string? Lot = null,
     [property: Description("How many, 1 to 500. Default 1.")] int? Count = null);
 

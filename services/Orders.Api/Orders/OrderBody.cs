@@ -125,4 +125,4 @@ internal sealed record HistoryLine(DateTimeOffset At, int Revision, string Event
 /// <summary>Orders, and where to ask on.</summary>
 /// <param name="Orders">By what was asked: newest first, or in the order they changed.</param>
 /// <param name="Next">The address of the next page; absent on the last.</param>
-internal sealed record OrderList(IReadOnlyList<OrderLine> Orders, string? Next);
+internal sealed record OrderList(IReadOnlyList<OrderLine> Orders, string? Next = null);

@@ -43,15 +43,17 @@ internal static partial class NameRules
                    pair.path, pair.type, $"{name} has {uses} implementations, at least 2");
     }
 
+    /// <summary>Sealed, unless another type of the same file goes on from it.</summary>
     public static IEnumerable<Finding> Sealed(SourceTree tree) =>
         from path in tree.CSharp
+        let goneOnFrom = tree.All<BaseTypeSyntax>(path).Select(item => item.Type.ToString())
         from type in tree.All<TypeDeclarationSyntax>(path)
         where type is ClassDeclarationSyntax
             || (type is RecordDeclarationSyntax record
                 && !record.ClassOrStructKeyword.IsKind(SyntaxKind.StructKeyword))
         let words = type.Modifiers.Select(word => word.Text).ToList()
         where !words.Contains("sealed") && !words.Contains("static")
-            && !words.Contains("abstract") && !type.Identifier.Text.EndsWith("Benchmark")
+            && !words.Contains("abstract") && !goneOnFrom.Contains(type.Identifier.Text)
         select Finding.At(path, type, $"{type.Identifier.Text} is not sealed");
 
     /// <summary>Only generated code completes a type.</summary>
