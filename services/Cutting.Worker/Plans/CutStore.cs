@@ -10,7 +10,6 @@ internal static class CutStore
         SELECT pl.plan_id AS PlanId, pl.product AS Product, pl.width_nm AS WidthNm,
                pl.lower_bound_rolls AS LowerBoundRolls, pl.proven AS Proven, pl.method AS Method,
                pl.explanation AS Explanation, pl.planned_at AS PlannedAt,
-               (SELECT count(*) FROM roll own WHERE own.plan_id = pl.plan_id) AS PlanRolls,
                r.roll_id AS RollId, r.number AS Number, r.stock_id AS StockId,
                r.roll_length_nm AS RollLengthNm, r.end_trim_nm AS EndTrimNm,
                r.left_over_nm AS LeftOverNm, r.leaves_offcut AS LeavesOffcut,
@@ -31,6 +30,12 @@ internal static class CutStore
     /// </summary>
     public static IReadOnlyList<CutRow> OfOrder(StoreTransaction view, string order) =>
         view.All<CutRow>(SelectCuts, new { order });
+
+    private const string CountRolls = "SELECT count(*) FROM roll WHERE plan_id = @planId";
+
+    /// <summary>The rolls of a whole plan, also those of other orders alone.</summary>
+    public static int RollsOf(StoreTransaction view, long planId) =>
+        (int)view.Single<long>(CountRolls, new { planId });
 
     private const string SelectPiece =
         """
@@ -125,8 +130,6 @@ internal sealed record CutRow
     public required string Explanation { get; init; }
 
     public required long PlannedAt { get; init; }
-
-    public required long PlanRolls { get; init; }
 
     public required long RollId { get; init; }
 

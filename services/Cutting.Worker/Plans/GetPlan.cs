@@ -20,21 +20,27 @@ internal static class GetPlan
     private static Results<Ok<PlanBody>, ProblemAnswer> Answer(
         string orderNumber, [FromKeyedServices(CuttingSetup.Service)] SqliteStore store)
     {
-        var (order, cuts) = store.Read(view => (
-            OrderStore.Find(view, orderNumber), CutStore.OfOrder(view, orderNumber)));
+        var (order, cuts, rolls) = store.Read(view =>
+        {
+            var found = CutStore.OfOrder(view, orderNumber);
+            return (OrderStore.Find(view, orderNumber), found,
+                found.Select(cut => cut.PlanId).Distinct()
+                    .ToDictionary(plan => plan, plan => CutStore.RollsOf(view, plan)));
+        });
         return order is null
             ? new ProblemAnswer(
                 ProblemKind.PlanNotFound, "No order with this number came to be cut.")
             : cuts.Count == 0
                 ? new ProblemAnswer(ProblemKind.PlanNotFound, WhyNone(order))
-                : TypedResults.Ok(Body(order, cuts));
+                : TypedResults.Ok(Body(order, cuts, rolls));
     }
 
     private static string WhyNone(OrderRow order) => order.State == "refused"
         ? string.Join(' ', Announcement.RefusalsOf(order.Refusals).Select(refusal => refusal.Text))
         : $"Order {order.OrderNumber} waits to be planned.";
 
-    private static PlanBody Body(OrderRow order, IReadOnlyList<CutRow> cuts)
+    private static PlanBody Body(
+        OrderRow order, IReadOnlyList<CutRow> cuts, Dictionary<long, int> rollsOf)
     {
         var own = cuts.Where(cut => cut.OrderNumber == order.OrderNumber
             && cut.VoidedAt is null).ToList();
@@ -51,11 +57,12 @@ internal static class GetPlan
             Pieces = own.Count,
             PiecesCut = piecesCut,
             Rolls = own.Select(cut => cut.RollId).Distinct().Count(),
-            Plans = [.. cuts.GroupBy(cut => cut.PlanId).Select(Plan)],
+            Plans = [.. cuts.GroupBy(cut => cut.PlanId)
+                .Select(plan => Plan(plan, rollsOf[plan.Key]))],
         };
     }
 
-    private static ProductPlanBody Plan(IEnumerable<CutRow> cuts)
+    private static ProductPlanBody Plan(IEnumerable<CutRow> cuts, int rollCount)
     {
         var plan = cuts.First();
         var rolls = cuts.GroupBy(cut => cut.RollId).Select(roll => roll.ToList()).ToList();
@@ -64,9 +71,9 @@ internal static class GetPlan
             Product = plan.Product,
             WidthIn = Words.Inches(plan.WidthNm),
             WidthMm = Words.Millimetres(plan.WidthNm),
-            Rolls = (int)plan.PlanRolls,
+            Rolls = rollCount,
             LowerBoundRolls = (int)plan.LowerBoundRolls,
-            GapRolls = (int)(plan.PlanRolls - plan.LowerBoundRolls),
+            GapRolls = rollCount - (int)plan.LowerBoundRolls,
             Proven = plan.Proven,
             Method = plan.Method,
             Explanation = plan.Explanation,

@@ -80,6 +80,24 @@ internal sealed class CuttingHost : IAsyncDisposable
     public async Task<JsonNode> GetAsync(string path) =>
         (await Http.GetFromJsonAsync<JsonNode>(path))!;
 
+    /// <summary>Asks for the plan until it is there.</summary>
+    public async Task<JsonNode> PlannedAsync(string order)
+    {
+        using var late = new CancellationTokenSource(Patience);
+        using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(50));
+        var plan = await Http.GetAsync("/v1/cutting/plans/" + order, late.Token);
+        while (!plan.IsSuccessStatusCode && await tick.WaitForNextTickAsync(late.Token))
+        {
+            plan.Dispose();
+            plan = await Http.GetAsync("/v1/cutting/plans/" + order, late.Token);
+        }
+
+        using (plan)
+        {
+            return JsonNode.Parse(await plan.Content.ReadAsStringAsync(late.Token))!;
+        }
+    }
+
     public async Task<(HttpStatusCode Status, JsonNode Body)> AskAsync(
         HttpMethod method, string path, object? body = null, string? key = null)
     {

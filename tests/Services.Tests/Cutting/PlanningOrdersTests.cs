@@ -1,5 +1,7 @@
 using System.Net;
 using PostFrame.CuttingWorker.Messages;
+using PostFrame.CuttingWorker.Queue;
+using PostFrame.Messaging;
 using Xunit;
 
 namespace PostFrame.ServicesTests.Cutting;
@@ -193,6 +195,27 @@ public sealed class PlanningOrdersTests
         await using (var host = await CuttingHost.StartAsync(folder.FullName))
         {
             var plan = await host.GetAsync("/v1/cutting/plans/PF-1001");
+            Assert.Equal((46, 8), ((int)plan["pieces"]!, (int)plan["rolls"]!));
+        }
+
+        folder.Delete(recursive: true);
+    }
+
+    [Fact]
+    public async Task An_order_taken_before_a_crash_is_planned_after_it()
+    {
+        var folder = Directory.CreateTempSubdirectory("cutting-crash");
+        using (var store = SqliteStore.Open(
+            folder.FullName, "cutting", typeof(OrderConfirmed).Assembly, TimeProvider.System))
+        {
+            await store.WriteAsync(
+                transaction => OrderStore.Take(transaction, ExampleOrders.W1.Data),
+                TestContext.Current.CancellationToken);
+        }
+
+        await using (var host = await CuttingHost.StartAsync(folder.FullName))
+        {
+            var plan = await host.PlannedAsync("PF-1001");
             Assert.Equal((46, 8), ((int)plan["pieces"]!, (int)plan["rolls"]!));
         }
 
