@@ -2,7 +2,7 @@
 
 import { byId, make, setText } from './dom.js';
 import { openDetail, shownOrder } from './detail.js';
-import { cutOf, tickQueue, watchQueue } from './queue.js';
+import { askQueueSoon, cutOf, tickQueue, watchQueue } from './queue.js';
 import { flash, showRows, states, tickRows } from './rows.js';
 import { follow } from './stream.js';
 import { ageText, clockText, setClock } from './time.js';
@@ -78,6 +78,7 @@ function take({ orders: changed, summary, asOf }) {
   show();
   flash(changed.map((order) => order.orderNumber));
   announce(told);
+  askQueueSoon();
   const open = changed.find((order) => order.orderNumber === shownOrder());
   if (open) openDetail(open);
 }

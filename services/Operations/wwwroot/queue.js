@@ -1,31 +1,48 @@
 // The cutting queue in figures: what is left to cut, and how much of it is due.
 
 import { byId, make, setText } from './dom.js';
-import { ageText, daysUntil } from './time.js';
+import { ageText, daysUntil, now } from './time.js';
 
 const everyMs = 15000;
+const soonMs = 1500;
 let entries = null;
+let isComplete = false;
+let askedAt = 0;
 let oldest = null;
+let asking = 0;
+let ask = null;
 
 /** Of an order: its entry, null when nothing is left to cut, undefined when that is not known. */
-export function cutOf(number) {
-  if (entries === null) return undefined;
-  return entries.get(number) ?? (entries.complete ? null : undefined);
+export function cutOf(order) {
+  const entry = entries?.get(order.orderNumber);
+  if (entry) return entry;
+  const wasListed = order.finishedAt && Date.parse(order.finishedAt) < askedAt;
+  return entries && isComplete && wasListed ? null : undefined;
+}
+
+/** Asks soon again, because orders changed. */
+export function askQueueSoon() {
+  if (ask === null) return;
+  clearTimeout(asking);
+  asking = setTimeout(ask, soonMs);
 }
 
 export function watchQueue(address, onChange) {
-  const ask = async () => {
+  ask = async () => {
+    const since = now();
     try {
       const answer = await fetch(address, { headers: { Accept: 'application/json' } });
       if (!answer.ok) throw new Error(`status ${answer.status}`);
       show(await answer.json());
+      askedAt = since;
       byId('queueNote').hidden = true;
     } catch {
       entries = null;
       clear();
     }
     onChange();
-    setTimeout(ask, everyMs);
+    clearTimeout(asking);
+    asking = setTimeout(ask, everyMs);
   };
   ask();
 }
@@ -39,7 +56,7 @@ export function tickQueue() {
 
 function show({ orders, hasMore }) {
   entries = new Map(orders.map((order) => [order.orderNumber, order]));
-  entries.complete = !hasMore;
+  isComplete = !hasMore;
   const more = hasMore ? '+' : '';
   const rolls = (some) => some.reduce((sum, order) => sum + order.rolls, 0);
   setText(byId('toCut'), orders.length + more);

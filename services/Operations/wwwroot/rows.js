@@ -80,7 +80,7 @@ function newRow(number, { onOpen }) {
 
 function update(row, order, { onOpen, onRetry, cutOf }) {
   row.order = order;
-  const cut = cutOf(order.orderNumber);
+  const cut = cutOf(order);
   setText(row.revision, order.revision > 1 ? `revision ${order.revision}` : '');
   setText(row.waiting.firstChild,
     order.waitingSince ? ageText(Date.parse(order.waitingSince)) : '');
