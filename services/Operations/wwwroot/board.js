@@ -65,11 +65,12 @@ function start(body) {
 function take({ orders: changed, summary, asOf }) {
   setClock(asOf);
   const told = [];
+  const end = last();
   for (const order of changed) {
     const before = orders.get(order.orderNumber);
     if (!matches(order)) {
       orders.delete(order.orderNumber);
-    } else if (before || next === null || isBefore(order, last())) {
+    } else if (before || next === null || isBefore(order, end)) {
       orders.set(order.orderNumber, order);
     }
     if (before?.state !== order.state) told.push(order);

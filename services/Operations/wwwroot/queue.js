@@ -10,6 +10,7 @@ let isComplete = false;
 let askedAt = 0;
 let oldest = null;
 let asking = 0;
+let isAskedSoon = false;
 let ask = null;
 
 /** Of an order: its entry, null when nothing is left to cut, undefined when that is not known. */
@@ -20,9 +21,10 @@ export function cutOf(order) {
   return entries && isComplete && wasListed ? null : undefined;
 }
 
-/** Asks soon again, because orders changed. */
+/** Asks soon again, because orders changed; at most once in a while, however busy the day. */
 export function askQueueSoon() {
-  if (ask === null) return;
+  if (ask === null || isAskedSoon) return;
+  isAskedSoon = true;
   clearTimeout(asking);
   asking = setTimeout(ask, soonMs);
 }
@@ -30,6 +32,7 @@ export function askQueueSoon() {
 export function watchQueue(address, onChange) {
   ask = async () => {
     const since = now();
+    isAskedSoon = false;
     try {
       const answer = await fetch(address, { headers: { Accept: 'application/json' } });
       if (!answer.ok) throw new Error(`status ${answer.status}`);
