@@ -8,6 +8,9 @@ namespace PostFrame.Engine;
 /// <summary>Sums up each covered plane.</summary>
 internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyList<Piece> pieces)
 {
+    /// <summary>Area goods deduct the windows a 48 in strip would.</summary>
+    private static readonly Length AsStrip = Length.FromFeet(4);
+
     private readonly ILookup<string, Piece> byPlane = pieces.ToLookup(p => p.Plane);
 
     public IReadOnlyList<PlaneResult> Of(CoverPlan plan, IReadOnlyList<UnitTakeOff> units) =>
@@ -28,7 +31,8 @@ internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyLis
             var covered = unit.PairsAtVent.Count == 0
                 ? plane
                 : plane with { Parts = Joined(strips) };
-            yield return Of(covered, unit.Product, unit.Product.Thickness.Value) with
+            yield return Of(covered, unit.Product, unit.Product.Thickness.Value,
+                unit.NarrowestCoverage) with
             {
                 Gross = byPlane[plane.Id].Aggregate(
                     Area.Zero, (sum, p) => sum + Area.Of(p.Width, p.Cut)),
@@ -53,14 +57,13 @@ internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyLis
     {
         var product = cover.Assignment.Product;
         var result = Of(
-            cover.Plane, product, cover.Assignment.Input.Thickness ?? product.Thickness.Value);
+            cover.Plane, product, cover.Assignment.Input.Thickness ?? product.Thickness.Value,
+            AsStrip);
         return result with { Gross = result.Net };
     }
 
-    private PlaneResult Of(Plane plane, Product product, Length thickness)
+    private PlaneResult Of(Plane plane, Product product, Length thickness, Length coverage)
     {
-        var coverage = byPlane[plane.Id].Select(p => product.CoverageOf(p.Width))
-            .DefaultIfEmpty(Length.FromFeet(4)).Max();
         Opening[] here = [.. openings.Where(o => o.Plane == plane.Id && o.Along is not null)];
         return new()
         {

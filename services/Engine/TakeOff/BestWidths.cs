@@ -76,7 +76,7 @@ internal sealed class BestWidths(CoverUnit unit, PieceRule rule, Practice practi
         var covers = new Interval(run.Start + at, run.Start + at + coverage).ClippedTo(run.Part);
         var (area, pieces) = ((Int128)0, 0);
         foreach (var plane in unit.PlanesAt(covers))
-            foreach (var draft in rule.Of(plane, covers, coverage))
+            foreach (var draft in rule.Of(plane, covers, unit.NarrowestCoverage))
             {
                 area += (Int128)width.Nanometres * draft.Cut.Nanometres;
                 pieces++;

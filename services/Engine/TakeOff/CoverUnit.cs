@@ -27,6 +27,12 @@ internal sealed record CoverUnit
     /// <summary>/insulation/n, for messages.</summary>
     public required string Path { get; init; }
 
+    /// <summary>
+    /// What the narrowest roll on offer covers: a window wider than two of these is wide, whichever
+    /// widths are chosen, so that an opening counts the same for all its strips.
+    /// </summary>
+    public Length NarrowestCoverage => Product.CoverageOf(Widths.Min());
+
     public IReadOnlyList<Plane> PlanesAt(Interval covers) =>
         PairsAtVent.Count > 0 && Plane.IsVentedAt(covers)
             ? PairsAtVent

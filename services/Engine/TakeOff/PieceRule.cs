@@ -19,7 +19,7 @@ internal sealed class PieceRule(
     /// <summary>The pieces of one strip of a plane.</summary>
     /// <param name="plane">Where it stands.</param>
     /// <param name="covers">Its coverage, clipped to the plane.</param>
-    /// <param name="coverage">Its full coverage: decides which windows are wide.</param>
+    /// <param name="coverage">Of a strip: a window wider than two of it is wide.</param>
     public IReadOnlyList<Draft> Of(Plane plane, Interval covers, Length coverage)
     {
         var highest = plane.Edge.HighestOn(covers.From, covers.To);

@@ -20,7 +20,7 @@ internal sealed class PossibleSavings(Building building, Practice practice)
         {
             if (units.FirstOrDefault(u => u.Unit.Plane.Id == opening.Plane) is not { } unit)
                 continue;
-            if (!opening.Deducts(unit.Strips.Max(s => s.Reach.Size))) continue;
+            if (!opening.Deducts(unit.Unit.NarrowestCoverage)) continue;
             yield return Best(opening, unit);
         }
     }
@@ -60,8 +60,7 @@ internal sealed class PossibleSavings(Building building, Practice practice)
         var (strips, length, area) = (0, Length.Zero, Area.Zero);
         foreach (var strip in take.Strips.Where(s => place.Holds(s.Covers)))
         {
-            var coverage = strip.Reach.Size;
-            var saved = Cut(without, take, strip, coverage) - Cut(with, take, strip, coverage);
+            var saved = Cut(without, take, strip) - Cut(with, take, strip);
             (strips, length) = (strips + 1, length + saved);
             area += Area.Of(strip.Width, saved);
         }
@@ -69,7 +68,7 @@ internal sealed class PossibleSavings(Building building, Practice practice)
     }
 
     private static Length Cut(
-        PieceRule rule, UnitTakeOff take, StripPosition strip, Length coverage) =>
-        rule.Of(take.Unit.Plane, strip.Covers, coverage)
+        PieceRule rule, UnitTakeOff take, StripPosition strip) =>
+        rule.Of(take.Unit.Plane, strip.Covers, take.Unit.NarrowestCoverage)
             .Aggregate(Length.Zero, (sum, d) => sum + d.Cut);
 }

@@ -23,15 +23,12 @@ internal sealed class UnitTaker(Building building, Practice practice, PieceRule 
         var strips = new StripLayout(unit, rule, practice).Lay(runs);
         var pieces = strips
             .SelectMany(strip => unit.PlanesAt(strip.Covers)
-                .SelectMany(plane => rule.Of(plane, strip.Covers, Coverage(unit, strip)))
+                .SelectMany(plane => rule.Of(plane, strip.Covers, unit.NarrowestCoverage))
                 .Select(draft => new StripPiece(strip, draft)))
             .ToList();
         return new(unit, runs, strips,
             practice.MergeShortHeaders ? new HeaderMerge(rule).Merged(pieces, practice) : pieces);
     }
-
-    private static Length Coverage(CoverUnit unit, StripPosition strip) =>
-        unit.Product.CoverageOf(strip.Width);
 
     /// <summary>The narrowest offered roll that lies across the band; null: hang it upright.
     /// </summary>

@@ -13,8 +13,8 @@ namespace PostFrame.EngineTests.TakeOff;
 /// </summary>
 public sealed class CoverageTests
 {
-    /// <summary>Buildings of each form for each check: 3600 in all.</summary>
-    private const int Many = 150;
+    /// <summary>Buildings of each form for each check: 2400 in all.</summary>
+    private const int Many = 100;
 
     private static readonly BufferParameters Square =
         new(1, EndCapStyle.Square, JoinStyle.Mitre, 5);

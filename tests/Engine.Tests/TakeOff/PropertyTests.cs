@@ -11,7 +11,7 @@ namespace PostFrame.EngineTests.TakeOff;
 /// <summary>What must hold for any building; random ones of every form.</summary>
 public sealed class PropertyTests
 {
-    private const int Many = 300;
+    private const int Many = 200;
 
     [Fact]
     public void Order_of_planes_lines_and_openings_changes_nothing() =>

@@ -22,13 +22,13 @@ public sealed class RobustnessTests
 
     [Fact]
     public void No_request_makes_it_throw() =>
-        Gen.Select(RandomJobs.OfAnyForm, Gen.Int, Gen.Int[1, 4]).Sample((job, seed, slips) =>
+        Gen.Select(RichJobs.Any, Gen.Int, Gen.Int[0, 4]).Sample((job, seed, slips) =>
         {
             var random = new Random(seed);
             for (var i = 0; i < slips; i++) job = (SizingInput)Spoilt(job, random);
             var outcome = Sizing.Size(job);
             Assert.True(outcome.Result is null == outcome.Violations.Count > 0);
-        }, iter: 3000);
+        }, iter: 1500);
 
     /// <summary>A copy of a record with one member, somewhere in it, made null or absurd.</summary>
     private static object Spoilt(object record, Random random)
