@@ -53,7 +53,8 @@ internal static class GetPlan
             State = order.State != "planned" ? order.State
                 : piecesCut == own.Count ? "cut"
                 : piecesCut > 0 ? "cutting" : "planned",
-            PlannedAt = DateTimeOffset.FromUnixTimeMilliseconds(cuts.Max(cut => cut.PlannedAt)),
+            PlannedAt = DateTimeOffset.FromUnixTimeMilliseconds(
+                cuts.Max(cut => cut.PlannedAt)).UtcDateTime,
             Pieces = own.Count,
             PiecesCut = piecesCut,
             Rolls = own.Select(cut => cut.RollId).Distinct().Count(),

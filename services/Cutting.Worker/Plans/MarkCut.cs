@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Text.Json.Serialization;
 using PostFrame.CuttingWorker.Stock;
 using PostFrame.Messaging;
 using PostFrame.Problems;
@@ -24,6 +25,7 @@ public sealed record BenchPieceBody
     public required bool RollFinished { get; init; }
 
     [Description("Label for what is left of the roll, when it goes back to the rack.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? OffcutStockId { get; init; }
 }
 

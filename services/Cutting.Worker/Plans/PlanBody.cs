@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Text.Json.Serialization;
 
 namespace PostFrame.CuttingWorker.Plans;
 
@@ -14,7 +15,7 @@ public sealed record PlanBody
     [Description("planned, cutting (begun), cut (all), or waiting while it is planned anew.")]
     public required string State { get; init; }
 
-    public required DateTimeOffset PlannedAt { get; init; }
+    public required DateTime PlannedAt { get; init; }
 
     public required int Pieces { get; init; }
 
@@ -83,6 +84,7 @@ public sealed record RollBody
     public required long RollId { get; init; }
 
     [Description("The label on the rack; absent where any new roll of this length will do.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? StockId { get; init; }
 
     public required double RollLengthIn { get; init; }

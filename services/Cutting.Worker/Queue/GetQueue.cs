@@ -26,7 +26,7 @@ public sealed record QueueEntry
     [Description("waiting for its plan, planned, cutting (begun), or refused.")]
     public required string State { get; init; }
 
-    public required DateTimeOffset WaitingSince { get; init; }
+    public required DateTime WaitingSince { get; init; }
 
     public required int Pieces { get; init; }
 
@@ -65,7 +65,7 @@ internal static class GetQueue
         Revision = (int)row.Revision,
         NeededBy = DateOnly.Parse(row.NeededBy, CultureInfo.InvariantCulture),
         State = row.State == "planned" && row.PiecesCut > 0 ? "cutting" : row.State,
-        WaitingSince = DateTimeOffset.FromUnixTimeMilliseconds(row.ConfirmedAt),
+        WaitingSince = DateTimeOffset.FromUnixTimeMilliseconds(row.ConfirmedAt).UtcDateTime,
         Pieces = (int)row.Pieces,
         PiecesCut = (int)row.PiecesCut,
         Rolls = (int)row.Rolls,

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using System.Text.Json.Serialization;
 using PostFrame.CuttingWorker.Plans;
 
 namespace PostFrame.CuttingWorker.Stock;
@@ -35,11 +36,13 @@ public sealed record StockBody
     [Description("Lost once to square the end.")]
     public required double EndTrimIn { get; init; }
 
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Lot { get; init; }
 
-    public required DateTimeOffset ReceivedAt { get; init; }
+    public required DateTime ReceivedAt { get; init; }
 
     [Description("The roll of a plan that has taken it; absent while it is free.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public long? RollId { get; init; }
 
     internal static StockBody Of(StockRow row) => new()
@@ -54,7 +57,7 @@ public sealed record StockBody
         LengthText = Words.Length(row.LengthNm),
         EndTrimIn = Words.Inches(row.EndTrimNm),
         Lot = row.Lot,
-        ReceivedAt = DateTimeOffset.FromUnixTimeMilliseconds(row.ReceivedAt),
+        ReceivedAt = DateTimeOffset.FromUnixTimeMilliseconds(row.ReceivedAt).UtcDateTime,
         RollId = row.RollId,
     };
 }
