@@ -22,7 +22,7 @@ public sealed record AirSpaceHeat(
 
     /// <summary>
     /// Computes an unventilated space.
-    /// Range: ΔT 0 to 120 K; mean −60 to 115 °C; thickness 1 to 300 mm (ISO), 12.5 to 150 (ASHRAE).
+    /// Range: ΔT 0 to 120 K; mean −65 to 115 °C; thickness 1 to 300 mm (ISO), 12.5 to 150 (ASHRAE).
     /// Source: ISO: <see cref="IsoConvection"/>, hr0 = 4σT³. ASHRAE: <see
     /// cref="AshraeConvection"/>, hr0 = 0.227·((t + 273)/100)³, ASHRAE HoF 2021 (SI) ch. 26 Table 3
     /// note a.
@@ -37,7 +37,7 @@ public sealed record AirSpaceHeat(
         double differenceKelvins)
     {
         Limits.Check(effectiveEmittance, 0.005, 1, "(emittance)", nameof(effectiveEmittance));
-        Limits.Check(mean.TotalCelsius, -60, 115, "°C", nameof(mean));
+        Limits.Check(mean.TotalCelsius, -65, 115, "°C", nameof(mean));
         Limits.Check(differenceKelvins, 0, 120, "K", nameof(differenceKelvins));
         if (basis == CalculationBasis.Iso6946)
         {

@@ -219,7 +219,7 @@ public static class AssemblySolver
         ArgumentNullException.ThrowIfNull(assembly);
         ArgumentNullException.ThrowIfNull(conditions);
         Limits.Check(conditions.Room.TotalCelsius, -40, 60, "°C", "room temperature");
-        Limits.Check(conditions.Outside.TotalCelsius, -60, 130, "°C", "outside temperature");
+        Limits.Check(conditions.Outside.TotalCelsius, -65, 130, "°C", "outside temperature");
         foreach (var fraction in assembly.FramingFractions)
             Limits.Check(fraction, 0, 0.5, "(share of area)", "framing fraction");
         Limits.Check(assembly.FramingFractions.Count, 0, 3, "framings", "framing count");

@@ -98,7 +98,7 @@ public static class CandidateAssembly
     private static Layer Insulation(Candidate candidate, ThermalResistance r, Slab.Solid? framed) =>
         new()
         {
-            Name = candidate.Name,
+            Name = "insulation",
             Clear = new Slab.Solid(r),
             AtFraming = framed,
             VapourSdM = SdOf(candidate),

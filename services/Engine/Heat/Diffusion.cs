@@ -13,25 +13,37 @@ public static class Diffusion
 {
     /// <summary>Solves one state.</summary>
     /// <param name="profile">From room air to outdoor air; sd per part [m].</param>
-    /// <param name="roomPa">Vapour pressure of the room air [Pa], 1 to 20 000.</param>
-    /// <param name="outdoorPa">Vapour pressure outdoors [Pa], 1 to 20 000.</param>
+    /// <param name="roomPa">Vapour pressure of the room air [Pa], 0.1 to 20 000.</param>
+    /// <param name="outdoorPa">Vapour pressure outdoors [Pa], 0.1 to 20 000.</param>
     /// <exception cref="ArgumentOutOfRangeException">A pressure outside its range.</exception>
     public static DiffusionState Steady(
         IReadOnlyList<ProfileNode> profile, double roomPa, double outdoorPa)
     {
         ArgumentNullException.ThrowIfNull(profile);
         var path = VapourPath.Through(profile, VapourPath.PartsOf(profile));
-        return Solve(path, roomPa, outdoorPa, new bool[path.Sd.Length]);
+        var last = path.Sd.Length - 1;
+        var pressure = Pressures(path, roomPa, outdoorPa, new bool[last + 1]);
+        var rates = Rates(path, pressure);
+        return new DiffusionState
+        {
+            Points = [.. path.Points.Select((point, i) => new VapourPoint(
+                point.Name, point.At, point.Sd, Vapour.Saturation(point.At),
+                i == 0 ? roomPa : pressure[path.StationOf[i]],
+                i == path.ColdestPoint[path.StationOf[i]] ? rates[path.StationOf[i]] : 0))],
+            RoomFaceDrips = roomPa > path.Saturation[0] * (1 + 1e-9),
+            FlowFromRoom = last == 0 ? 0 : Flow(path, pressure, 0),
+            FlowToOutdoors = last == 0 ? 0 : Flow(path, pressure, last - 1),
+        };
     }
 
     /// <summary>
-    /// Solves one state with some stations held at saturation because they are wet.
+    /// Vapour pressure at each station [Pa], those that are wet held at saturation.
     /// </summary>
-    internal static DiffusionState Solve(
+    internal static double[] Pressures(
         VapourPath path, double roomPa, double outdoorPa, bool[] wet)
     {
-        Limits.Check(roomPa, 1, 20_000, "Pa", nameof(roomPa));
-        Limits.Check(outdoorPa, 1, 20_000, "Pa", nameof(outdoorPa));
+        Limits.Check(roomPa, 0.1, 20_000, "Pa", nameof(roomPa));
+        Limits.Check(outdoorPa, 0.1, 20_000, "Pa", nameof(outdoorPa));
         var last = path.Sd.Length - 1;
         var pressure = new double[last + 1];
         // What the air itself touches drips at once when colder than the dew point, at a rate the
@@ -46,21 +58,19 @@ public static class Diffusion
             Hull(path, pressure, from, i);
             from = i;
         }
+        return pressure;
+    }
 
-        var rates = new double[path.Points.Count];
-        for (var i = 1; i < last; i++)
-            rates[path.ColdestPoint[i]] =
-                Flow(path, pressure, i - 1) - Flow(path, pressure, i);
-        return new DiffusionState
+    /// <summary>What condenses at each station, negative what evaporates [kg/(m²·s)].</summary>
+    internal static double[] Rates(VapourPath path, double[] pressure)
+    {
+        var rates = new double[pressure.Length];
+        for (var i = 1; i < rates.Length - 1; i++)
         {
-            Points = [.. path.Points.Select((point, i) => new VapourPoint(
-                point.Name, point.At, point.Sd, Vapour.Saturation(point.At),
-                i == 0 ? roomPa : pressure[path.StationOf[i]],
-                Math.Abs(rates[i]) < 1e-15 ? 0 : rates[i]))],
-            RoomFaceDrips = roomPa > path.Saturation[0] * (1 + 1e-9),
-            FlowFromRoom = last == 0 ? 0 : Flow(path, pressure, 0),
-            FlowToOutdoors = last == 0 ? 0 : Flow(path, pressure, last - 1),
-        };
+            var rate = Flow(path, pressure, i - 1) - Flow(path, pressure, i);
+            rates[i] = Math.Abs(rate) < 1e-15 ? 0 : rate;
+        }
+        return rates;
     }
 
     /// <summary>

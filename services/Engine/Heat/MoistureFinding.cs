@@ -46,7 +46,8 @@ public sealed record MoistureFinding
         ArgumentNullException.ThrowIfNull(candidate);
         ArgumentNullException.ThrowIfNull(site);
         var assembly = CandidateAssembly.Build(candidate, site);
-        var year = MoistureYear.Of(assembly, site.Basis, months, room);
+        var solved = ThermalYear.Of(assembly, site.Basis, months, room, 0);
+        var year = solved.Wetted(room);
         return new MoistureFinding
         {
             Year = year,
@@ -61,7 +62,7 @@ public sealed record MoistureFinding
             Text = TextOf(year),
             Cures = year.Verdict == MoistureVerdict.Dry
                 ? []
-                : [.. CuresOf(candidate, site, months, room, year)],
+                : [.. CuresOf(candidate, site, months, room, solved, year)],
         };
     }
 
@@ -90,10 +91,8 @@ public sealed record MoistureFinding
 
     private static IEnumerable<MoistureCure> CuresOf(
         Candidate candidate, PlaneSite site, IReadOnlyList<OutdoorMonth> months, RoomAir room,
-        MoistureYear now)
+        ThermalYear solved, MoistureYear now)
     {
-        MoistureYear Try(Candidate other, RoomAir kept) => MoistureYear.Of(
-            CandidateAssembly.Build(other, site), site.Basis, months, kept);
         string Amounts(MoistureYear year) => FormattableString.Invariant(
             $"at most {year.PeakGPerM2:0.#} g/m² instead of {now.PeakGPerM2:0.#}")
             + (year.Verdict == MoistureVerdict.Accumulates
@@ -103,27 +102,29 @@ public sealed record MoistureFinding
 
         if (room.BurnerExcessPa > 0)
         {
-            var vented = Try(candidate, room with { BurnerExcessPa = 0 });
+            var vented = solved.Wetted(room with { BurnerExcessPa = 0 });
             yield return new(
                 "vent-the-heater", "A heater with a flue: " + Amounts(vented), Helps(vented));
         }
         if (candidate.Perm is null or > 0.1)
         {
-            var tight = Try(candidate with { Perm = TightPerm }, room);
+            var tight = MoistureYear.Of(
+                CandidateAssembly.Build(candidate with { Perm = TightPerm }, site), site.Basis,
+                months, room);
             yield return new(
                 "tighter-facing",
                 FormattableString.Invariant($"A facing of {TightPerm} perm, laps sealed: ")
                     + Amounts(tight),
                 Helps(tight));
         }
-        var drier = Try(candidate, Scaled(room, 0.5));
+        var drier = solved.Wetted(Scaled(room, 0.5));
         yield return new(
             "drier-room", "Half the moisture in the room, by ventilation or a drier: "
                 + Amounts(drier),
             Helps(drier));
         if (now.Verdict == MoistureVerdict.Accumulates)
         {
-            var share = LargestShare(kept => Helps(Try(candidate, kept)), room);
+            var share = LargestShare(kept => Helps(solved.Wetted(kept)), room);
             var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
             double Rh(RoomAir kept) => 100 * kept.VapourPa(coldest)
                 / Vapour.Saturation(kept.At(coldest.Mean));
@@ -146,13 +147,13 @@ public sealed record MoistureFinding
     };
 
     /// <summary>
-    /// The largest share of the room's moisture that still dries, to a thousandth.
+    /// The largest share of the room's moisture that still dries, to half a percent.
     /// </summary>
     private static double? LargestShare(Func<RoomAir, bool> dries, RoomAir room)
     {
         if (!dries(Scaled(room, 0))) return null;
         var (good, bad) = (0.0, 1.0);
-        for (var step = 0; step < 10; step++)
+        for (var step = 0; step < 8; step++)
         {
             var middle = (good + bad) / 2;
             if (dries(Scaled(room, middle))) good = middle;

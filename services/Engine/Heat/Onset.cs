@@ -16,12 +16,12 @@ public sealed record Onset(double RoomFaceRh, double? HiddenRh, string? HiddenPl
     /// Source: ISO 13788:2012 clause 6, solved for the room pressure (own derivation).
     /// </summary>
     /// <param name="heat">The assembly, heat flowing outwards.</param>
-    /// <param name="outdoorPa">Vapour pressure outdoors [Pa], 1 to 20 000.</param>
+    /// <param name="outdoorPa">Vapour pressure outdoors [Pa], 0.1 to 20 000.</param>
     /// <exception cref="ArgumentOutOfRangeException">The pressure outside its range.</exception>
     public static Onset Of(AssemblyHeat heat, double outdoorPa)
     {
         ArgumentNullException.ThrowIfNull(heat);
-        Limits.Check(outdoorPa, 1, 20_000, "Pa", nameof(outdoorPa));
+        Limits.Check(outdoorPa, 0.1, 20_000, "Pa", nameof(outdoorPa));
         var path = VapourPath.Through(heat.Profile, VapourPath.PartsOf(heat.Profile));
         var saturated = Vapour.Saturation(heat.Conditions.Room);
         var face = Math.Min(1, path.Saturation[0] / saturated);

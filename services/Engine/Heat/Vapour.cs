@@ -18,14 +18,14 @@ public static class Vapour
     private const double TriplePressurePa = 610.5;
 
     /// <summary>
-    /// Saturation pressure [Pa], over ice below 0 °C. Range −60 to 100 °C.
+    /// Saturation pressure [Pa], over ice below 0 °C. Range −65 to 100 °C.
     /// Source: ISO 13788:2012 equations E.7 and E.8.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Outside −60 to 100 °C.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Outside −65 to 100 °C.</exception>
     public static double Saturation(Temperature temperature)
     {
         var t = temperature.TotalCelsius;
-        Limits.Check(t, -60, 100, "°C", nameof(temperature));
+        Limits.Check(t, -65, 100, "°C", nameof(temperature));
         return t >= 0
             ? TriplePressurePa * Math.Exp(17.269 * t / (237.3 + t))
             : TriplePressurePa * Math.Exp(21.875 * t / (265.5 + t));

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace PostFrame.SizingApi.Comparisons;
@@ -18,6 +19,16 @@ internal static class ComparisonExamples
             .Order(StringComparer.Ordinal)
             .Select(name => (name[Root.Length..^Ending.Length], Read(name))),
     ];
+
+    /// <summary>The examples with a title each, for the comparison page.</summary>
+    public static byte[] AsJson() => JsonSerializer.SerializeToUtf8Bytes(new JsonArray([
+        .. All.Select(JsonNode (example) => new JsonObject
+        {
+            ["id"] = example.Id,
+            ["title"] = example.Id[(example.Id.IndexOf('-') + 1)..].Replace('-', ' '),
+            ["request"] = example.Request.DeepClone(),
+        }),
+    ]));
 
     private static JsonNode Read(string name)
     {

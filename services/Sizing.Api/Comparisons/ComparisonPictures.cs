@@ -142,6 +142,8 @@ internal static class ComparisonPictures
     {
         if (line.Moisture is null || setting is not { Months: { } months, Room: { } room })
             return null;
+        // Places follow from temperature, which without a difference tells none apart.
+        if (Math.Abs(heat.Conditions.Room.KelvinsAbove(heat.Conditions.Outside)) < 1) return null;
         var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
         var humidity = room.VapourPa(coldest) / Vapour.Saturation(room.At(coldest.Mean));
         return Diffusion.Steady(

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Security.Cryptography;
 using Microsoft.Net.Http.Headers;
+using PostFrame.SizingApi.Comparisons;
 
 namespace PostFrame.SizingApi.Desk;
 
@@ -25,6 +26,12 @@ internal static class DeskPage
             Answer(context, Examples)).ExcludeFromDescription();
         routes.MapGet("/desk/host.json", (EndpointDataSource endpoints) =>
             Results.Content(HostOf(endpoints), "application/json")).ExcludeFromDescription();
+        routes.MapGet("/compare/", (HttpContext context) => Answer(context, "compare/index.html"))
+            .ExcludeFromDescription();
+        routes.MapGet("/compare/examples.json", (HttpContext context) =>
+            Answer(context, Comparisons)).ExcludeFromDescription();
+        routes.MapGet("/compare/{file}", (string file, HttpContext context) =>
+            Answer(context, "compare/" + file)).ExcludeFromDescription();
         routes.MapGet("/desk/{file}", (string file, HttpContext context) =>
             Answer(context, file)).ExcludeFromDescription();
     }
@@ -42,6 +49,9 @@ internal static class DeskPage
 
     private static readonly DeskFile Examples =
         new("application/json", DeskExamples.AsJson());
+
+    private static readonly DeskFile Comparisons =
+        new("application/json", ComparisonExamples.AsJson());
 
     private static IResult Answer(HttpContext context, string name) =>
         Files.TryGetValue(name, out var file)
