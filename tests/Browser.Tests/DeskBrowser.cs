@@ -127,7 +127,9 @@ public sealed class DeskBrowser : IAsyncLifetime
 
     private sealed class Host : WebApplicationFactory<SizingAnswer>
     {
-        protected override void ConfigureWebHost(IWebHostBuilder builder) =>
-            builder.UseSetting("Logging:LogLevel:Default", "Warning");
+        /// <summary>No file watchers: their number is limited for the whole machine.</summary>
+        protected override void ConfigureWebHost(IWebHostBuilder builder) => builder
+            .UseSetting("Logging:LogLevel:Default", "Warning")
+            .UseSetting("hostBuilder:reloadConfigOnChange", "false");
     }
 }

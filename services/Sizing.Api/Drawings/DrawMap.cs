@@ -9,12 +9,12 @@ namespace PostFrame.SizingApi.Drawings;
 /// <summary>Lays a take-off out as the flat map to draw.</summary>
 internal static class DrawMap
 {
-    public static BuildingMap Of(SizingInput input, SizingResult result) => new()
+    public static BuildingMap Of(SizingResult result) => new()
     {
         Title = result.Building.Name ?? "Building",
         Summary = result.Building.Summary,
         Planes = [.. result.Planes.OrderBy(FromRidgeOutward)
-            .Select(plane => Plane(plane, input, result))],
+            .Select(plane => Plane(plane, result))],
     };
 
     /// <summary>The order in which planes of one side follow each other down from the ridge.</summary>
@@ -24,7 +24,7 @@ internal static class DrawMap
         return (isLeanTo ? 2 : 0) + (plane.Kind is EnginePlaneKind.Roof ? 0 : 1);
     }
 
-    private static MapPlane Plane(PlaneResult plane, SizingInput input, SizingResult result) =>
+    private static MapPlane Plane(PlaneResult plane, SizingResult result) =>
         new()
         {
             Id = plane.Plane,
@@ -40,7 +40,7 @@ internal static class DrawMap
             Strips = [.. result.Pieces.Where(piece => piece.Plane == plane.Plane)
                 .Select(piece => Strip(piece, result.Building.Metric))],
             Openings = [.. plane.Openings.Select(Opening)],
-            Lines = [.. RoofLines.Of(plane, input, result.Building)],
+            Lines = [.. plane.Lines.Select(Line)],
         };
 
     private static MapStrip Strip(Piece piece, bool isMetric) => new()
@@ -52,6 +52,16 @@ internal static class DrawMap
         BottomIn = piece.Bottom.TotalInches,
         TopIn = piece.Top.TotalInches,
     };
+
+    private static MapLine Line(Engine.PlaneLine line) => new(
+        line.Kind switch
+        {
+            "ridgeVent" => "ridge vent",
+            "translucentPanel" => "translucent panel",
+            var word => word,
+        },
+        line.From.TotalInches, line.To.TotalInches, line.Up.TotalInches,
+        IsVent: line.Kind == "ridgeVent");
 
     private static MapOpening Opening(PlacedOpening opening) => new(
         opening.Kind switch

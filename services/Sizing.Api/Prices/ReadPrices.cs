@@ -8,6 +8,10 @@ public static class ReadPrices
 {
     private const double DearestUnit = 1_000_000;
 
+    /// <summary>Ids of what a take-off lists beside its products.</summary>
+    private static readonly string[] Accessories =
+        ["lapTape", "cutOutTape", "doubleFacedTape", "staples", "capNails", "patchTape"];
+
     /// <summary>The list in a file's bytes.</summary>
     /// <exception cref="InvalidDataException">It has mistakes; the message names each.</exception>
     public static PriceList From(ReadOnlyMemory<byte> json, string fileName)
@@ -38,8 +42,22 @@ public static class ReadPrices
             UnitPrices = unitPrices.Names.ToDictionary(
                 name => name, name => Money(unitPrices, name) ?? 0, StringComparer.Ordinal),
         };
+        CheckItems(unitPrices);
         root.Close();
         return list;
+    }
+
+    /// <summary>A price under a misspelt name would silently price nothing.</summary>
+    private static void CheckItems(RequestObject unitPrices)
+    {
+        var known = ProductCatalogue.All.Select(product => product.Code).Concat(Accessories);
+        foreach (var name in unitPrices.Names.Except(known))
+        {
+            unitPrices.Wrong(
+                name, "no-such-item", name,
+                $"Nothing is sold as {name}; the list may price products and "
+                + $"{string.Join(", ", Accessories)}.");
+        }
     }
 
     private static string CurrencyOf(RequestObject root)

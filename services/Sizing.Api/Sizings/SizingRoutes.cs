@@ -72,7 +72,7 @@ internal static class SizingRoutes
             return problem;
         }
 
-        var map = DrawMap.Of(asked.Input!, asked.Result!);
+        var map = DrawMap.Of(asked.Result!);
         return new WireAnswer(200, form == Svg ? FlatMap.Svg(map) : FlatMap.Pdf(map), form);
     }
 

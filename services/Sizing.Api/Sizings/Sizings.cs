@@ -21,7 +21,7 @@ public static class Sizings
         return asked.Refusal is { } refusal
             ? new SizingAnswer(refusal.Status, refusal.ToBytes(traceId))
             : new SizingAnswer(200, JsonSerializer.SerializeToUtf8Bytes(
-                WriteTakeOff.From(asked.Input!, asked.Result!), SizingJson.Wire.TakeOffBody));
+                WriteTakeOff.From(asked.Result!), SizingJson.Wire.TakeOffBody));
     }
 
     /// <summary>Reads and computes; every mistake of both is in one refusal.</summary>
@@ -30,24 +30,23 @@ public static class Sizings
         using var request = JsonRequest.Parse(json);
         if (request.Malformed is { } malformed)
         {
-            return new AskedSizing(null, null, malformed);
+            return new AskedSizing(null, malformed);
         }
 
         var input = ReadSizing.From(request.Root, prices);
         var mistakes = request.Mistakes;
         if (!request.Root.IsPresent)
         {
-            return new AskedSizing(null, null, ProblemAnswer.Invalid(mistakes));
+            return new AskedSizing(null, ProblemAnswer.Invalid(mistakes));
         }
 
         var outcome = Sizing.Size(input);
         mistakes.AddUnlessNoted(outcome.Violations);
         return mistakes.Any
-            ? new AskedSizing(null, null, ProblemAnswer.Invalid(mistakes))
-            : new AskedSizing(input, outcome.Result, null);
+            ? new AskedSizing(null, ProblemAnswer.Invalid(mistakes))
+            : new AskedSizing(outcome.Result, null);
     }
 }
 
-/// <summary>The engine's input and result, or the refusal.</summary>
-internal sealed record AskedSizing(
-    SizingInput? Input, SizingResult? Result, ProblemAnswer? Refusal);
+/// <summary>The engine's result, or the refusal.</summary>
+internal sealed record AskedSizing(SizingResult? Result, ProblemAnswer? Refusal);

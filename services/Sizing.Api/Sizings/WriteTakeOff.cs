@@ -1,19 +1,16 @@
-using PostFrame.Documents;
 using PostFrame.Engine;
 using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
 using PostFrame.Problems;
-using PostFrame.SizingApi.Drawings;
-using PlaneKind = PostFrame.Engine.Buildings.PlaneKind;
 
 namespace PostFrame.SizingApi.Sizings;
 
 /// <summary>Turns the engine's take-off into the wire's, number by number.</summary>
 internal static class WriteTakeOff
 {
-    public static TakeOffBody From(SizingInput input, SizingResult result)
+    public static TakeOffBody From(SizingResult result)
     {
         var isMetric = result.Building.Metric;
         return new TakeOffBody
@@ -21,8 +18,7 @@ internal static class WriteTakeOff
             Building = Building(result.Building),
             Pieces = [.. result.Pieces.Select(piece => Piece(piece, isMetric))],
             Schedule = [.. result.Schedule.Select(line => Schedule(line, result, isMetric))],
-            Planes = [.. InLayingOrder(result)
-                .Select(plane => Plane(plane, input, result.Building))],
+            Planes = [.. InLayingOrder(result).Select(Plane)],
             Totals = Totals(result.Totals),
             Assumptions = [.. result.Assumptions.Select(WriteNotes.Assumption)],
             Warnings = [.. result.Warnings.Select(WriteNotes.Warning)],
@@ -129,8 +125,7 @@ internal static class WriteTakeOff
             span.First == span.Last ? $"{span.First}" : $"{span.First}–{span.Last}"));
     }
 
-    private static PlaneLine Plane(
-        PlaneResult plane, SizingInput input, BuildingSummary building) => new()
+    private static PlaneLine Plane(PlaneResult plane) => new()
     {
         Plane = plane.Plane,
         Title = plane.Title,
@@ -154,16 +149,16 @@ internal static class WriteTakeOff
             TopIn = LengthWords.Inches(opening.Top),
             Deducted = opening.Deducted,
         })],
-        Lines = [.. RoofLines.Of(plane, input, building).Select(RoofLine)],
+        Lines = [.. plane.Lines.Where(line => line.Kind != "translucentPanel").Select(RoofLine)],
         Thermal = plane.Thermal is { } heat ? Thermal(heat) : null,
     };
 
-    private static PlaneRoofLine RoofLine(MapLine line) => new()
+    private static PlaneRoofLine RoofLine(Engine.PlaneLine line) => new()
     {
-        Kind = line.IsVent ? "ridgeVent" : line.Word,
-        FromIn = LengthWords.Inches(Length.FromInches(line.FromIn)),
-        ToIn = LengthWords.Inches(Length.FromInches(line.ToIn)),
-        UpIn = LengthWords.Inches(Length.FromInches(line.UpIn)),
+        Kind = line.Kind,
+        FromIn = LengthWords.Inches(line.From),
+        ToIn = LengthWords.Inches(line.To),
+        UpIn = LengthWords.Inches(line.Up),
     };
 
     private static UncoveredLine Uncovered(UncoveredPlane plane) => new()

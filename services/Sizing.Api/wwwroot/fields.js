@@ -23,7 +23,7 @@ export const roofFields = {
     slope('slope', 'Slope'), length('ridgeHeight', 'or peak height', optional), ...ridge,
   ],
   offsetRidge: [
-    length('ridgeFromSidewallA', 'Ridge from sidewall A'), slope('slopeA', 'Slope A'),
+    length('ridgeFromSidewallA', 'Ridge from wall A'), slope('slopeA', 'Slope A'),
     slope('slopeB', 'Slope B'), length('eaveHeightB', 'Eave height B', optional), ...ridge,
   ],
   monoslope: [slope('slope', 'Slope')],
@@ -36,12 +36,12 @@ export const roofFields = {
     slope('upperSlope', 'Upper slope', { when: { halfOctagon: '' } }), ...ridge,
   ],
   doublePitch: [
-    choice('brokenSide', 'Side that changes slope', [['A', 'A'], ['B', 'B'], ['both', 'both']]),
+    choice('brokenSide', 'Broken side', [['A', 'A'], ['B', 'B'], ['both', 'both']]),
     slope('lowerSlope', 'Lower slope'), length('lowerRun', 'Lower run'),
     slope('upperSlope', 'Upper slope'),
     slope('slopeB', 'Slope of side B', { when: { brokenSide: 'A' } }),
     slope('slopeA', 'Slope of side A', { when: { brokenSide: 'B' } }),
-    length('ridgeFromSidewallA', 'Ridge from sidewall A', optional),
+    length('ridgeFromSidewallA', 'Ridge from wall A', optional),
     length('eaveHeightB', 'Eave height B', optional), ...ridge,
   ],
   profile: [...ridge],
@@ -110,7 +110,7 @@ export const openingFields = [
 
 export const leanToFields = [
   choice('side', 'Side', [['A', 'A'], ['B', 'B']]), length('width', 'Width'),
-  slope('slope', 'Slope'), length('drop', 'Below the main eave', optional),
+  slope('slope', 'Slope'), length('drop', 'Below main eave', optional),
   length('fromEndwall1', 'From endwall 1', optional), length('length', 'Length', optional),
   choice('inside', 'Inside', [
     ['', '— choose —'], ['open', 'open to the building'], ['cold', 'cold'],

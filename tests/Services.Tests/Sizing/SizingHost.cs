@@ -15,8 +15,10 @@ public sealed class SizingHost : WebApplicationFactory<SizingAnswer>
         StartServer();
     }
 
-    protected override void ConfigureWebHost(IWebHostBuilder builder) =>
-        builder.UseSetting("Logging:LogLevel:Default", "Warning");
+    /// <summary>No file watchers: their number is limited for the whole machine.</summary>
+    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder
+        .UseSetting("Logging:LogLevel:Default", "Warning")
+        .UseSetting("hostBuilder:reloadConfigOnChange", "false");
 
     public async Task<HttpResponseMessage> PostAsync(
         string body, string address = "/v1/sizings", string? accept = null,
