@@ -15,7 +15,8 @@ public sealed class CatalogueTests
     {
         Assert.All(ProductCatalogue.All, p => Assert.Matches("^[a-z0-9]+(-[a-z0-9]+)*$", p.Code));
         Assert.Equal(
-            ProductCatalogue.All.Count, ProductCatalogue.All.Select(p => p.Code).Distinct().Count());
+            ProductCatalogue.All.Count,
+            ProductCatalogue.All.Select(p => p.Code).Distinct().Count());
     }
 
     [Theory, MemberData(nameof(Codes))]
