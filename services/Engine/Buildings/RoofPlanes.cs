@@ -41,20 +41,30 @@ internal static class RoofPlanes
     }
 
     /// <summary>One plane per segment of a side, counted from the eave.</summary>
-    public static IReadOnlyList<Plane> Segments(Building building, BuildingSide side)
+    public static IReadOnlyList<Plane> Segments(Building building, BuildingSide side) =>
+        Segments(
+            building, OnSide(building, side),
+            LinesAt(building, building.Roof.Ridge!.Value,
+                SlopesOn(building, side)[^1].Along));
+
+    /// <summary>One plane per segment of a roof without a ridge, from the low eave.</summary>
+    public static IReadOnlyList<Plane> Segments(Building building) =>
+        Segments(building, Over(building), []);
+
+    private static IReadOnlyList<Plane> Segments(
+        Building building, Plane whole, IEnumerable<PlaneLine> topLines)
     {
-        var slopes = SlopesOn(building, side);
-        if (slopes.Count == 1) return [OnSide(building, side)];
-        return [.. slopes.Select((slope, i) =>
+        if (whole.Slopes.Count == 1) return [whole];
+        return [.. whole.Slopes.Select((slope, i) =>
         {
-            var isLast = i == slopes.Count - 1;
-            var lines = isLast
-                ? LinesAt(building, building.Roof.Ridge!.Value, slope.Along)
-                : [new PlaneLine("break", Length.Zero, building.Length, slope.Along)];
-            return Roof(building, $"roof{side}{i + 1}", $"R{side}{i + 1}",
-                $"Roof slope {side}, part {i + 1} from the eave", [slope],
-                i == 0 ? PlaneEnd.Eave : PlaneEnd.Break,
-                isLast ? PlaneEnd.Ridge : PlaneEnd.Break, lines);
+            var isLast = i == whole.Slopes.Count - 1;
+            IEnumerable<PlaneLine> lines = isLast
+                ? topLines
+                : [new("break", Length.Zero, building.Length, slope.Along)];
+            return Roof(building, $"{whole.Id}{i + 1}", $"{whole.Code}{i + 1}",
+                $"{whole.Title}, part {i + 1} from the eave", [slope],
+                i == 0 ? whole.Bottom : PlaneEnd.Break,
+                isLast ? whole.Top : PlaneEnd.Break, lines);
         })];
     }
 

@@ -48,7 +48,10 @@ internal sealed class CoverPlan
         var whole = assignments.FirstOrDefault(a => a.Planes.Contains("roof"));
         if (building.Roof.Ridge is null)
         {
-            Put(RoofPlanes.Over(building), whole);
+            var planes = whole?.Input.BreakLayout == BreakLayout.Split
+                ? RoofPlanes.Segments(building)
+                : [RoofPlanes.Over(building)];
+            foreach (var plane in planes) Put(plane, whole);
             return;
         }
         if (whole is not null && whole.Product.IsCutFromRolls) CoverWhole(whole);

@@ -71,6 +71,24 @@ public sealed class RoofLengthTests
     }
 
     [Fact]
+    public void A_single_slope_that_bends_may_be_made_in_two_as_well()
+    {
+        RoofInput roof = new()
+        {
+            Form = RoofForm.Profile,
+            Points =
+            [
+                new() { Across = In(0), Up = In(120) }, new() { Across = In(120), Up = In(140) },
+                new() { Across = In(360), Up = In(260) },
+            ],
+        };
+        var result = Job(360, 480, 120, roof,
+            Roof(48, RoofLayout.Auto) with { BreakLayout = BreakLayout.Split }).Sized();
+        Assert.Equal(120 * 1.0137938 + 12, result.PieceAt("R1-01").Exact.TotalInches, 0.0001);
+        Assert.Equal(240 * 1.1180340 + 12, result.PieceAt("R2-01").Exact.TotalInches, 0.0001);
+    }
+
+    [Fact]
     public void Drape_lengthens_the_slope_by_its_percentage()
     {
         var piece = Of(RoofLayout.EaveToRidge).WithPractice(p => p with { DrapePercent = 1 })

@@ -48,6 +48,14 @@ public sealed class StripTests
     }
 
     [Fact]
+    public void The_first_strip_lies_over_its_wrap_and_covers_that_much_less()
+    {
+        var piece = Long(480, Cover(48, "sidewallA"))
+            .WithPractice(p => p with { CornerWrap = In(6) }).Sized().PieceAt("SA-01");
+        Assert.Equal((In(0), In(42)), (piece.From, piece.To));
+    }
+
+    [Fact]
     public void Rake_wraps_belong_to_roofs_and_corner_wraps_to_walls()
     {
         var result = Long(480, Cover(48, "sidewallA", "roofA"))
