@@ -3,6 +3,7 @@ using PostFrame.Benchmarks;
 return args switch
 {
     ["cutting", .. var rest] => CuttingBenchmark.Run(rest),
+    ["paper", .. var rest] => PaperBenchmark.Run(rest),
     ["host", .. var rest] => HostBenchmark.Run(rest),
     _ => Usage(),
 };
@@ -11,6 +12,7 @@ static int Usage()
 {
     Console.Error.WriteLine("Usage: dotnet run -c Release --project tests/Benchmarks -- COMMAND …");
     Console.Error.WriteLine("  cutting FOLDER --seconds N [--csv FILE]   cutting plans, folder of instances");
+    Console.Error.WriteLine("  paper   100 labels, a checklist, a flat map: time and size");
     Console.Error.WriteLine("  host [EXAMPLES]   the running product: start, memory, sizing, orders");
     return 2;
 }

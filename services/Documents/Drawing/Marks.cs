@@ -12,6 +12,9 @@ internal sealed record Shape(
     double Dash = 0,
     bool Open = false) : Mark;
 
+/// <summary>Many polygons drawn with one pen.</summary>
+internal sealed record Outlines(IReadOnlyList<IReadOnlyList<Spot>> Polygons, double Width) : Mark;
+
 internal sealed record Dot(Spot Centre, double Radius, string Colour) : Mark;
 
 internal sealed record Bars(IReadOnlyList<Frame> Frames) : Mark;

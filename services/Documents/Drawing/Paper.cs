@@ -62,6 +62,9 @@ internal static class Paper
                 case Shape shape:
                     Draw(canvas, shape);
                     break;
+                case Outlines outlines:
+                    Draw(canvas, outlines);
+                    break;
                 case Dot dot:
                     Draw(canvas, dot);
                     break;
@@ -103,6 +106,21 @@ internal static class Paper
             return;
         }
 
+        canvas.DrawPath(path, pen);
+    }
+
+    private static void Draw(SKCanvas canvas, Outlines outlines)
+    {
+        using var builder = new SKPathBuilder();
+        foreach (var polygon in outlines.Polygons)
+        {
+            builder.AddPoly([.. polygon.Select(Point)], true);
+        }
+
+        using var path = builder.Detach();
+        using var pen = Brush(Ink.Black);
+        pen.Style = SKPaintStyle.Stroke;
+        pen.StrokeWidth = (float)outlines.Width;
         canvas.DrawPath(path, pen);
     }
 

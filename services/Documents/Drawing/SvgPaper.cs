@@ -37,6 +37,13 @@ internal static class SvgPaper
             case Shape shape:
                 Append(svg, shape);
                 break;
+            case Outlines outlines:
+                foreach (var polygon in outlines.Polygons)
+                {
+                    Append(svg, new Shape(polygon, Stroke: Ink.Black, Width: outlines.Width));
+                }
+
+                break;
             case Dot dot:
                 svg.Append(CultureInfo.InvariantCulture,
                     $"<circle cx=\"{N(dot.Centre.X)}\" cy=\"{N(dot.Centre.Y)}\"");

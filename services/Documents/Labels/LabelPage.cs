@@ -8,13 +8,17 @@ namespace PostFrame.Documents.Labels;
 /// <summary>
 /// Draws one label, from the top: plane, mark, length, map and QR, facts, bar code.
 /// </summary>
-internal sealed class LabelPage(LabelSet set, PieceLabel label, int number)
+internal sealed class LabelPage(
+    LabelSet set, SmallMap map, PieceLabel label, int number)
 {
     private const double WidthPt = 288;
     private const double HeightPt = 432;
     private const double Edge = 9;
     private const double Right = WidthPt - Edge;
     private const double Inner = WidthPt - 2 * Edge;
+
+    /// <summary>Where the small map stands, left of a QR code of the smallest size.</summary>
+    public static readonly Frame MapRoom = new(Edge, 213, 202, 102);
 
     /// <summary>20 mm and a little, so that a driver's rounding cannot fall short of 20.</summary>
     private const double MarkCapPt = 20.3 / 25.4 * 72;
@@ -75,19 +79,7 @@ internal sealed class LabelPage(LabelSet set, PieceLabel label, int number)
         var corner = new Spot(WholeDot(Right - side), WholeDot(213));
         qr.Draw(sketch, corner, module);
         Weight(new Frame(corner.X, corner.Y + side + 2, Right - corner.X, 37));
-        SmallMap(new Frame(Edge, 213, corner.X - Edge - 6, 102));
-    }
-
-    /// <summary>The flat building with this piece filled; A, B, 1 and 2 name its sides.</summary>
-    private void SmallMap(Frame room)
-    {
-        const double size = 7;
-        var detail = MapDetail.Small with { FilledMark = label.Mark };
-        var drawn = FlatMap.DrawPlanes(sketch, set.Map, room.Inset(size), detail);
-        Centred("B", new(drawn.Centre.X, drawn.Y - 1.5), size);
-        Centred("A", new(drawn.Centre.X, drawn.Bottom + 6.5), size);
-        Centred("1", new(drawn.X - 4, drawn.Centre.Y + 2.5), size);
-        Centred("2", new(drawn.Right + 4, drawn.Centre.Y + 2.5), size);
+        map.Draw(sketch, label.Mark);
     }
 
     private void Facts()

@@ -1,5 +1,6 @@
 using PostFrame.Documents.Drawing;
 using PostFrame.Documents.Labels;
+using PostFrame.Documents.Maps;
 
 namespace PostFrame.Documents;
 
@@ -12,8 +13,11 @@ public static class LabelSheet
 
     /// <summary>One label as a picture; <paramref name="number"/> counts from 1.</summary>
     public static byte[] Png(LabelSet set, int number, double dotsPerInch) =>
-        Paper.Png(new LabelPage(set, set.Labels[number - 1], number).Draw(), dotsPerInch);
+        Paper.Png(Pages(set).ElementAt(number - 1), dotsPerInch);
 
-    internal static IEnumerable<Sketch> Pages(LabelSet set) =>
-        set.Labels.Select((label, index) => new LabelPage(set, label, index + 1).Draw());
+    internal static IEnumerable<Sketch> Pages(LabelSet set)
+    {
+        var map = new SmallMap(set.Map, LabelPage.MapRoom);
+        return set.Labels.Select((label, i) => new LabelPage(set, map, label, i + 1).Draw());
+    }
 }

@@ -55,21 +55,15 @@ public static class FlatMap
         return sketch;
     }
 
-    /// <summary>Draws the unfolded building in a room; returns what it covers.</summary>
-    internal static Frame DrawPlanes(
+    /// <summary>Draws the unfolded building in a room.</summary>
+    internal static void DrawPlanes(
         Sketch sketch, BuildingMap map, Frame room, MapDetail detail)
     {
-        var all = MapLayout.Place(map, room, detail.GapPt);
-        foreach (var placed in all)
+        foreach (var placed in MapLayout.Place(map, room, detail.GapPt))
         {
             new PlaneDrawing(sketch, placed, detail).Draw();
-            if (detail.HasText)
-            {
-                PlaneTitle(sketch, placed, detail);
-            }
+            PlaneTitle(sketch, placed, detail);
         }
-
-        return Frame.Around(all.SelectMany(placed => placed.Outline));
     }
 
     /// <summary>One plane standing on its foot, with the words where its strip 1 begins.</summary>

@@ -33,11 +33,6 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
     /// <summary>The letter size most strips of a plane can take, so that they look alike.</summary>
     private static double EvenTextPt(PlacedPlane placed, MapDetail asked)
     {
-        if (!asked.HasText)
-        {
-            return asked.MostTextPt;
-        }
-
         var sizes = placed.Plane.Strips
             .Select(strip => MapText.Largest(
                 StripRooms.Free(placed, strip, asked.MostTextPt),
@@ -57,16 +52,12 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             return;
         }
 
-        var isFilled = strip.Mark == detail.FilledMark;
         sketch.Group(name, () =>
         {
-            sketch.Fill(shape, isFilled ? Ink.Black : Ink.White);
+            sketch.Fill(shape, Ink.White);
             DrawLap(strip);
             sketch.Outline(shape, detail.JointPt);
-            if (detail.HasText && !isFilled)
-            {
-                Write(strip);
-            }
+            Write(strip);
         });
     }
 
@@ -78,7 +69,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         var lapIn = Math.Max(plane.LapIn, detail.LeastLapPt / placed.Scale);
         var hasNext = plane.Strips.Any(next => Math.Abs(next.FromIn - strip.ToIn) < 0.1
             && next.BottomIn < strip.TopIn && next.TopIn > strip.BottomIn);
-        if (!detail.HasText || plane.LapIn <= 0 || !hasNext)
+        if (plane.LapIn <= 0 || !hasNext)
         {
             return;
         }
@@ -147,14 +138,10 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         sketch.Group(Lettering.Clean($"{plane.Title}: {opening.Word}"), () =>
         {
             var seen = Frame.Around(shape);
-            sketch.Fill(shape, detail.HasText ? Ink.Pale : Ink.White);
-            if (detail.HasText)
-            {
-                sketch.Line(new(seen.X, seen.Y), new(seen.Right, seen.Bottom), 0.4);
-                sketch.Line(new(seen.X, seen.Bottom), new(seen.Right, seen.Y), 0.4);
-                MapText.WriteOnPatch(sketch, seen.Inset(1), word, detail);
-            }
-
+            sketch.Fill(shape, Ink.Pale);
+            sketch.Line(new(seen.X, seen.Y), new(seen.Right, seen.Bottom), 0.4);
+            sketch.Line(new(seen.X, seen.Bottom), new(seen.Right, seen.Y), 0.4);
+            MapText.WriteOnPatch(sketch, seen.Inset(1), word, detail);
             sketch.Outline(shape, detail.OutlinePt * 0.8);
         });
     }
@@ -163,12 +150,6 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
     {
         var from = placed.At(line.FromIn, line.UpIn);
         var to = placed.At(line.ToIn, line.UpIn);
-        if (!detail.HasText)
-        {
-            sketch.Line(from, to, detail.JointPt);
-            return;
-        }
-
         if (line.IsVent)
         {
             sketch.Line(from, to, 4.5);

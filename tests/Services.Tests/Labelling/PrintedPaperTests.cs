@@ -1,0 +1,108 @@
+using PostFrame.LabellingWorker.Labels;
+using PostFrame.LabellingWorker.Messages;
+using UglyToad.PdfPig;
+using Xunit;
+
+namespace PostFrame.ServicesTests.Labelling;
+
+/// <summary>What of an order reaches the paper, read back by PdfPig.</summary>
+public sealed class PrintedPaperTests
+{
+    [Fact]
+    public void Nominal_R_and_facing_stand_on_the_label()
+    {
+        var text = LabelOf(plane => plane with { NominalR = 10, Facing = "White side down" });
+        Assert.Contains("nominal R-10 before installation", text);
+        Assert.Contains("White side down", text);
+    }
+
+    [Fact]
+    public void A_label_without_nominal_R_claims_none() =>
+        Assert.DoesNotContain("nominal R", LabelOf(plane => plane with { NominalR = null }));
+
+    [Fact]
+    public void A_ridge_vent_is_drawn_on_the_planes_checklist()
+    {
+        var vent = new ConfirmedLine
+        {
+            Kind = "ridgeVent", FromNm = 0, ToNm = 12_192_000_000, UpNm = 4_819_000_000,
+        };
+        var text = ChecklistOf(order => order with
+        {
+            Planes = [order.Planes[0] with { Lines = [vent] }, .. order.Planes.Skip(1)],
+        });
+        Assert.Contains("ridge vent", text);
+    }
+
+    [Fact]
+    public void Accessories_stand_on_the_packing_list()
+    {
+        var text = ChecklistOf(order => order with
+        {
+            Accessories = [new ConfirmedAccessory { Name = "Lap tape", Quantity = "4 rolls" }],
+        });
+        Assert.Contains("Lap tape4 rolls", text);
+    }
+
+    /// <summary>By hand: 10 pieces of 396 in are 330 ft; 20 of 126 in on two walls 105 ft each.</summary>
+    [Fact]
+    public void Lengths_of_a_plane_are_added_up()
+    {
+        var text = ChecklistOf(order => order);
+        Assert.Contains("330 ft", text);
+        Assert.Contains("105 ft", text);
+    }
+
+    /// <summary>270 in is 6858 mm, exactly: 1 in is 25.4 mm.</summary>
+    [Theory]
+    [InlineData("22 ft 6 in", "60 in", "270 in · 6858 mm", "1524 mm")]
+    [InlineData("6858 mm", "1524 mm", "270 in", "60 in")]
+    public void Each_length_stands_in_the_other_unit_too(
+        string cut, string width, string cutAlso, string widthAlso)
+    {
+        var text = LabelOf(plane => plane, piece => piece with
+        {
+            CutNm = 6_858_000_000, WidthNm = 1_524_000_000, CutText = cut, WidthText = width,
+        });
+        Assert.All([cut, width, cutAlso, widthAlso], part => Assert.Contains(part, text));
+    }
+
+    [Fact]
+    public void The_standing_caution_stands_at_the_foot_and_not_twice_in_the_list()
+    {
+        var text = ChecklistOf(order => order with
+        {
+            Cautions =
+            [
+                new ConfirmedCaution
+                {
+                    Id = "standing", Topic = "Its topic", Text = "They decide.", Basis = "ours",
+                },
+            ],
+        });
+        Assert.Contains("They decide.", text);
+        Assert.DoesNotContain("Its topic", text);
+    }
+
+    private static string LabelOf(
+        Func<ConfirmedPlane, ConfirmedPlane> plane,
+        Func<ConfirmedPiece, ConfirmedPiece>? piece = null)
+    {
+        var (order, plan) = LabellingHost.Example();
+        var changed = order.Data with
+        {
+            Planes = [.. order.Data.Planes.Select(plane)],
+            Pieces = [.. order.Data.Pieces.Select(piece ?? (same => same))],
+        };
+        using var labels = PdfDocument.Open(PrintedPaper.Draw(changed, plan.Data).LabelsPdf);
+        return labels.GetPage(1).Text;
+    }
+
+    private static string ChecklistOf(Func<OrderConfirmedData, OrderConfirmedData> change)
+    {
+        var (order, plan) = LabellingHost.Example();
+        using var checklist = PdfDocument.Open(
+            PrintedPaper.Draw(change(order.Data), plan.Data).ChecklistPdf);
+        return string.Concat(checklist.GetPages().Select(page => page.Text));
+    }
+}
