@@ -26,13 +26,19 @@ internal sealed partial class OutboxRelay(
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         await Task.Yield();
-        await ForgetOldClaimsAsync(stoppingToken);
         await UntilBusIsUpAsync(stoppingToken);
+        var isFirst = true;
         var rest = TimeSpan.Zero;
         while (!stoppingToken.IsCancellationRequested)
         {
             try
             {
+                if (isFirst)
+                {
+                    await ForgetOldClaimsAsync(stoppingToken);
+                    isFirst = false;
+                }
+
                 rest = await SendDueAsync(rest, stoppingToken);
                 await RestAsync(rest, stoppingToken);
             }
@@ -54,7 +60,14 @@ internal sealed partial class OutboxRelay(
     {
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(stop);
         patience.CancelAfter(StartPatience);
-        await bus.WaitForHealthStatus(BusHealthStatus.Healthy, patience.Token);
+        try
+        {
+            await bus.WaitForHealthStatus(BusHealthStatus.Healthy, patience.Token);
+        }
+        catch (OperationCanceledException) when (!stop.IsCancellationRequested)
+        {
+            Note(failing: true, null);
+        }
     }
 
     /// <summary>Sends one batch; answers how long to rest before the next: nothing when there may

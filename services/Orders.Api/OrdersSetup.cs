@@ -28,6 +28,8 @@ public static class OrdersSetup
             AddSizingClient(builder);
         }
 
+        builder.Services.AddOptions<ReconcilerOptions>().BindConfiguration("Reconciler")
+            .ValidateDataAnnotations().ValidateOnStart();
         builder.Services.AddSingleton<ProcessRun>();
         builder.Services.AddSingleton<SubmitOrder>();
         builder.Services.AddSingleton<ReadOrders>();

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
 using PostFrame.Messaging;
 
 namespace PostFrame.OrdersApi.Orders;
@@ -10,21 +11,15 @@ namespace PostFrame.OrdersApi.Orders;
 /// person sees it.
 /// </summary>
 internal sealed partial class Reconciler(
-    [FromKeyedServices(OrdersSetup.Service)] SqliteStore store, ProcessRun run, TimeProvider time,
-    ILogger<Reconciler> log) : BackgroundService
+    [FromKeyedServices(OrdersSetup.Service)] SqliteStore store, ProcessRun run,
+    IOptions<ReconcilerOptions> options, TimeProvider time, ILogger<Reconciler> log) : BackgroundService
 {
-    /// <summary>How long an order may wait before it is announced again.</summary>
-    public static readonly TimeSpan Grace = TimeSpan.FromSeconds(30);
-
-    /// <summary>The longest time between two announcements.</summary>
-    public static readonly TimeSpan LongestGrace = TimeSpan.FromMinutes(10);
-
-    /// <summary>Unanswered so often, an order is parked.</summary>
-    public const int MostAnnouncements = 8;
-
     private const int MostAtOnce = 50;
-    private static readonly TimeSpan Idle = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan LongestIdle = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan Busy = TimeSpan.FromMilliseconds(200);
+
+    private TimeSpan Idle =>
+        options.Value.Grace < LongestIdle ? options.Value.Grace : LongestIdle;
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -71,7 +66,8 @@ internal sealed partial class Reconciler(
     }
 
     private IReadOnlyList<string> DueIn(StoreTransaction transaction) =>
-        ProgressStore.Due(transaction, run.Id, Grace, LongestGrace, MostAtOnce);
+        ProgressStore.Due(
+            transaction, run.Id, options.Value.Grace, options.Value.LongestGrace, MostAtOnce);
 
     private (int Announced, int Parked) AnnounceDue(StoreTransaction transaction)
     {
@@ -79,7 +75,7 @@ internal sealed partial class Reconciler(
         foreach (var orderNumber in DueIn(transaction))
         {
             var order = OrderStore.Find(transaction, orderNumber)!;
-            if (order.Announcements >= MostAnnouncements)
+            if (order.Announcements >= options.Value.MostAnnouncements)
             {
                 Park(transaction, order);
                 parked++;

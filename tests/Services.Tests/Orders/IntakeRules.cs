@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Dapper;
+using Microsoft.Data.Sqlite;
 using PostFrame.OrdersApi.TakeOffs;
 using PostFrame.ServicesTests.Messaging;
 using Xunit;
@@ -140,6 +142,19 @@ public sealed class IntakeRules : IAsyncLifetime
         Assert.Equal((503, "/problems/sizing-unavailable"), (refused.Status, refused.Type));
         isAway = false;
         Assert.Equal(202, (await host.PostAsync(OrderRequests.Example, "again")).Status);
+    }
+
+    [Fact]
+    public async Task While_the_store_is_locked_nothing_is_accepted_and_the_caller_may_try_again()
+    {
+        var other = new SqliteConnection(
+            $"Data Source={Path.Combine(_folder.Path, "orders.db")};Pooling=False");
+        other.Open();
+        other.Execute("BEGIN IMMEDIATE");
+        var refused = await _host.PostAsync(OrderRequests.Example, "locked");
+        Assert.Equal((503, "/problems/store-unavailable"), (refused.Status, refused.Type));
+        other.Dispose();
+        Assert.Equal(202, (await _host.PostAsync(OrderRequests.Example, "locked")).Status);
     }
 
     [Fact]

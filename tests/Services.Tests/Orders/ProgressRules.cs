@@ -9,6 +9,7 @@ namespace PostFrame.ServicesTests.Orders;
 public sealed class ProgressRules : IAsyncLifetime
 {
     private static readonly DateTimeOffset At = new(2026, 11, 25, 14, 1, 0, TimeSpan.Zero);
+    private static readonly ReconcilerOptions Usual = new();
     private readonly TemporaryFolder _folder = new();
     private OrdersHost _host = null!;
 
@@ -100,7 +101,7 @@ public sealed class ProgressRules : IAsyncLifetime
     public async Task An_unanswered_order_is_announced_again_under_a_new_id_and_the_same_subject()
     {
         var first = await _host.NextAnnouncedAsync();
-        Assert.Equal(0, await RoundAsync(Reconciler.Grace - TimeSpan.FromSeconds(1)));
+        Assert.Equal(0, await RoundAsync(Usual.Grace - TimeSpan.FromSeconds(1)));
         Assert.Equal(1, await RoundAsync(TimeSpan.FromSeconds(2)));
         var second = await _host.NextAnnouncedAsync();
         Assert.NotEqual(first.Id, second.Id);
@@ -111,9 +112,9 @@ public sealed class ProgressRules : IAsyncLifetime
     [Fact]
     public async Task What_is_never_answered_is_parked_in_sight_and_not_announced_for_ever()
     {
-        for (var n = 0; n < Reconciler.MostAnnouncements; n++)
+        for (var n = 0; n < Usual.MostAnnouncements; n++)
         {
-            await RoundAsync(Reconciler.LongestGrace + TimeSpan.FromSeconds(1));
+            await RoundAsync(Usual.LongestGrace + TimeSpan.FromSeconds(1));
         }
 
         var parked = await _host.UntilAsync("PF-1", "parked");
