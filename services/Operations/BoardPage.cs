@@ -46,6 +46,7 @@ internal static class BoardPage
         headers.CacheControl = "no-cache";
         return TypedResults.Stream(
             content, type,
-            entityTag: new EntityTagHeaderValue($"\"{assembly.ManifestModule.ModuleVersionId:N}\""));
+            entityTag: new EntityTagHeaderValue(
+                $"\"{assembly.ManifestModule.ModuleVersionId:N}\""));
     }
 }

@@ -32,7 +32,8 @@ internal sealed partial class ChangeFeed(
     /// <summary>The point a new stream starts from.</summary>
     public EventId Latest() => store.Read(EventId.Latest);
 
-    /// <summary>The changes behind a point, up to a frame full; as it is when there are none.</summary>
+    /// <summary>The changes behind a point, up to a frame full; empty when there are
+    /// none.</summary>
     public Frame After(long change)
     {
         var (rows, summary, feed, now) = store.Read(view => (

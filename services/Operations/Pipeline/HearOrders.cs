@@ -86,7 +86,8 @@ internal sealed partial class HearOrders(
         _isDeaf = isDeaf;
     }
 
-    [LoggerMessage(LogLevel.Warning, "Orders does not answer; the board lives by messages: {Cause}")]
+    [LoggerMessage(
+        LogLevel.Warning, "Orders does not answer; the board lives by messages: {Cause}")]
     private partial void LogDeaf(string cause);
 
     [LoggerMessage(LogLevel.Information, "Orders answers again")]

@@ -2,7 +2,8 @@ using System.ComponentModel;
 
 namespace PostFrame.Operations.Pipeline;
 
-/// <summary>Where the orders stand: those that wait, the longest first, then the finished.</summary>
+/// <summary>Where the orders stand: those that wait, the longest first; then the
+/// finished.</summary>
 public sealed record PipelineBody
 {
     public required IReadOnlyList<TrackedOrder> Orders { get; init; }

@@ -90,7 +90,7 @@ internal sealed record ToldOrder(
     string ShipTo, string Building, string Summary, DateOnly NeededBy, int Pieces,
     long ConfirmedAtUnixMs);
 
-/// <summary>The cutting service's decision: rolls, or the reasons why it cannot be planned.</summary>
+/// <summary>What cutting decided: rolls, or the reasons why it cannot be planned.</summary>
 internal sealed record ToldPlan(long DecidedAtUnixMs, int? Rolls, IReadOnlyList<string> Reasons);
 
 internal sealed record ToldLabels(long PrintedAtUnixMs, int Labels);

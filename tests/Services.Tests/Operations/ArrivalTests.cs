@@ -114,14 +114,15 @@ public sealed class ArrivalTests
         Assert.Throws<InvalidOperationException>(() => Told.By(ConfirmedOf("PF-1", revision: 0)));
     }
 
-    /// <summary>Revision 1 was planned, then its plan failed; revision 2 went through.</summary>
+    /// <summary>Revision 1 was planned; revision 2 was refused at first and then went
+    /// through.</summary>
     private static List<Told> Revised(string order) =>
     [
         Told.By(ConfirmedOf(order)),
         Told.By(PlannedOf(order)),
-        Told.By(RejectedOf(order, minute: 5)),
         Told.By(ConfirmedOf(order, revision: 2, minute: 10)),
-        Told.By(PlannedOf(order, revision: 2, minute: 10, rolls: 9)),
+        Told.By(RejectedOf(order, revision: 2, minute: 10)),
+        Told.By(PlannedOf(order, revision: 2, minute: 11, rolls: 9)),
         Told.By(PrintedOf(order, revision: 2, minute: 10)),
     ];
 

@@ -67,7 +67,8 @@ public sealed class HearOrdersTests
         Assert.Equal("planned", host.Row("PF-1")!.State);
     }
 
-    private static async Task<JsonNode> UntilAsync(OperationsHost host, Func<JsonNode, bool> isWished)
+    private static async Task<JsonNode> UntilAsync(
+        OperationsHost host, Func<JsonNode, bool> isWished)
     {
         var feed = ((string)(await host.GetAsync("/v1/pipeline"))["lastEventId"]!).Split('-')[0];
         await using var stream = await EventReader.OpenAsync(host, $"?after={feed}-0");

@@ -25,6 +25,7 @@ internal static class PipelineMessages
                 OrderNumber = order,
                 Revision = revision,
                 ConfirmedAt = Confirmed.Data.ConfirmedAt.AddMinutes(minute),
+                ShipTo = new() { Name = "Cedar Bend Farm" },
             },
         };
 

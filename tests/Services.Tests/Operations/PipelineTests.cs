@@ -26,9 +26,9 @@ public sealed class PipelineTests
             && order["rolls"] is not null);
 
         var order = (await host.GetAsync("/v1/pipeline"))["orders"]![0]!;
-        Assert.Equal("PF-1001", (string?)order["orderNumber"]);
-        Assert.Equal("Cedar Bend Farm", (string?)order["shipTo"]);
-        Assert.Equal("2026-12-04", (string?)order["neededBy"]);
+        Assert.Equal(Confirmed.Data.OrderNumber, (string?)order["orderNumber"]);
+        Assert.Equal(Confirmed.Data.ShipTo.Name, (string?)order["shipTo"]);
+        Assert.Equal($"{Confirmed.Data.NeededBy:O}", (string?)order["neededBy"]);
         Assert.Equal((46, 8, 46), (
             (int)order["pieces"]!, (int)order["rolls"]!, (int)order["labels"]!));
         Assert.Equal("/v1/labels/PF-1001.pdf", (string?)order["links"]!["labels"]);
@@ -89,7 +89,8 @@ public sealed class PipelineTests
                 ? "&after=" + Uri.EscapeDataString((string)mark!) : null;
         }
 
-        TestContext.Current.SendDiagnosticMessage($"A page of 100: {took.TotalMilliseconds:0.0} ms");
+        TestContext.Current.SendDiagnosticMessage(
+            $"A page of 100: {took.TotalMilliseconds:0.0} ms");
         Assert.True(took < TimeSpan.FromSeconds(2), $"The page took {took}.");
         Assert.Equal(100, first["orders"]!.AsArray().Count);
         Assert.Equal(Backlog, met.Distinct().Count());
