@@ -1,5 +1,6 @@
 using System.Globalization;
 using PostFrame.Engine.Buildings;
+using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
 
@@ -56,10 +57,11 @@ internal static class Assumptions
                 + "side A, where their one run starts", "0", null, "C");
         yield return new(
             "framing", "purlins and girts for the heat summary and the fixings",
-            string.Create(CultureInfo.InvariantCulture,
-                $"{building.RoofFraming.SpacingMm / 25.4:0.#} and "
-                + $"{building.WallFraming.SpacingMm / 25.4:0.#} in centres"), null,
+            $"{Centres(building.RoofFraming)} and {Centres(building.WallFraming)} centres", null,
             given.Framing is null ? "C" : "asked");
+
+        string Centres(Framing framing) =>
+            job.Say(Length.FromMillimetres(framing.SpacingMm));
     }
 
     private static IEnumerable<Assumption> OfRules(Job job)
@@ -106,16 +108,19 @@ internal static class Assumptions
             practice.DrapePercent, "%");
         yield return Plain("tapeExtraPercent", "added to joint length for tape",
             practice.TapeExtraPercent, "%");
-        yield return Plain("onePersonLimit", "heaviest piece for one person",
-            practice.OnePersonLimit.TotalPounds, "lb");
-        yield return Plain("twoPersonLimit", "heaviest piece for two people",
-            practice.TwoPersonLimit.TotalPounds, "lb");
-        yield return Plain("bagLimit", "heaviest bag with several pieces",
-            practice.BagLimit.TotalPounds, "lb");
+        yield return Heavy("onePersonLimit", "heaviest piece for one person",
+            practice.OnePersonLimit);
+        yield return Heavy("twoPersonLimit", "heaviest piece for two people",
+            practice.TwoPersonLimit);
+        yield return Heavy("bagLimit", "heaviest bag with several pieces", practice.BagLimit);
         yield return new(
             "mergeShortHeaders", "short headers over one opening become one piece where that fits",
             practice.MergeShortHeaders ? "yes" : "no", null,
             practice.MergeShortHeaders ? "asked" : "C");
+
+        Assumption Heavy(string id, string text, Mass mass) => new(
+            id, text, mass.Number(practice.Metric), MassWords.Unit(practice.Metric),
+            practice.MarkOf(id));
 
         Assumption Plain(string id, string text, double value, string unit) => new(
             id, text, value.ToString("0.###", CultureInfo.InvariantCulture), unit,

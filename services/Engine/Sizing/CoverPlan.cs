@@ -115,11 +115,11 @@ internal sealed class CoverPlan
         var weight = Weights.Of(whole.Product, whole.Widths.Max(), exact);
         return weight > practice.TwoPersonLimit
             ? (RoofLayout.EaveToRidge,
-                $"a piece over the ridge would weigh {weight.TotalPounds:0} lb, more than two "
-                + $"people lift ({practice.TwoPersonLimit.TotalPounds:0} lb)")
+                $"a piece over the ridge would weigh {weight.Say(building.Metric)}, more than two "
+                + $"people lift ({practice.TwoPersonLimit.Say(building.Metric)})")
             : (RoofLayout.OverRidge,
                 $"over the ridge is {exact.SayLong(building.Metric)} and "
-                + $"{weight.TotalPounds:0} lb a piece: fewer pieces and no ridge joint");
+                + $"{weight.Say(building.Metric)} a piece: fewer pieces and no ridge joint");
     }
 
     private void CoverSides(Assignment? a, Assignment? b)

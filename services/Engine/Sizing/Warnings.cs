@@ -1,4 +1,3 @@
-using System.Globalization;
 using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
@@ -137,9 +136,8 @@ internal static class Warnings
             Piece[] heavy = [.. job.Pieces.Where(p => p.Weight > least && !(p.Weight > most))];
             if (heavy.Length > 0)
                 yield return new(
-                    id, string.Create(CultureInfo.InvariantCulture,
-                        $"{heavy.Length} piece(s) over {least.TotalPounds:0} lb {text}, such as "
-                        + $"{heavy[0].Mark} at {heavy[0].Weight.TotalPounds:0.0} lb."), null);
+                    id, $"{heavy.Length} piece(s) over {least.Say(job.Metric)} {text}, such as "
+                    + $"{heavy[0].Mark} at {heavy[0].Weight.Say(job.Metric)}.", null);
         }
         var longest = job.Pieces
             .Where(p => p.Plane == "roof" && job.Building.Roof.Ridge is not null)
