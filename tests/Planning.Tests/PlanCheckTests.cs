@@ -36,7 +36,7 @@ public sealed class PlanCheckTests
 
     [Fact]
     public void A_roll_cut_beyond_its_end_trim_is_noticed() => Refuses("capacity", First(
-        r => r with { Cuts = [.. r.Cuts, new PlannedCut("short", 250, 1)] }));
+        r => r with { Cuts = [.. r.Cuts, new PlannedCut("short", 250, 9)] }));
 
     [Fact]
     public void A_wrong_left_over_is_noticed() => Refuses(

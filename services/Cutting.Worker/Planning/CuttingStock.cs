@@ -19,27 +19,45 @@ public static class CuttingStock
         var refusals = ProblemCheck.Refusals(problem);
         if (refusals.Count > 0)
             return Refused(refusals);
+        var meter = new WorkMeter(limits, cancel);
+        var whole = Solve(problem, meter, limits.Seed);
+        if (LotPlanning.Split(problem) is not { } lots || HoldsLots(problem, whole))
+            return whole;
+        var plans = lots.Select(l => Solve(l, new WorkMeter(limits, cancel), limits.Seed)).ToList();
+        return LotPlanning.Join(plans, whole.LowerBoundCost, whole.LowerBoundRolls);
+    }
+
+    private static CuttingPlan Solve(CuttingProblem problem, WorkMeter meter, int seed)
+    {
         var instance = Instance.From(
             [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock);
-        var meter = new WorkMeter(limits, cancel);
-        var search = Search.Run(instance, meter, limits.Seed);
-        var (rolls, unmet) = PlanWriting.Write(problem, instance, search.Best);
-        var cheapest = instance.Bins.Select(b => b.Cost).DefaultIfEmpty(0).Max();
-        var proven = unmet.Count == 0 && search.Best.Cost == search.Bound;
+        var search = Search.Run(instance, problem.MinUsefulOffcutNm, meter, seed);
+        var best = search.Best;
+        var (rolls, unmet) = PlanWriting.Write(problem, instance, best);
+        var dearest = instance.Bins.Select(b => b.Cost).DefaultIfEmpty(0).Max();
         return new CuttingPlan
         {
             Rolls = rolls,
             Refusals = [],
             Unmet = unmet,
-            RollCount = (int)search.Best.RollCount,
-            LowerBoundRolls = cheapest == 0 ? 0 : (int)((search.Bound + cheapest - 1) / cheapest),
-            Cost = search.Best.Cost,
+            RollCount = (int)best.RollCount,
+            LowerBoundRolls = dearest == 0 ? 0 : (int)((search.Bound + dearest - 1) / dearest),
+            Cost = best.Cost,
             LowerBoundCost = search.Bound,
-            Proven = proven,
+            Proven = unmet.Count == 0 && best.Cost == search.Bound,
             Method = search.Method,
             Explanation = search.Why,
             WorkSeconds = meter.Spent,
         };
+    }
+
+    private static bool HoldsLots(CuttingProblem problem, CuttingPlan plan)
+    {
+        var group = problem.Items.ToDictionary(i => i.Key, i => i.LotGroup, StringComparer.Ordinal);
+        var lot = problem.Stock.ToDictionary(s => s.Key, s => s.Lot, StringComparer.Ordinal);
+        return plan.Rolls
+            .SelectMany(r => r.Cuts.Select(c => (Group: group[c.ItemKey], Lot: lot[r.StockKey])))
+            .Where(g => g.Group is not null).Distinct().GroupBy(g => g.Group).All(g => g.Count() == 1);
     }
 
     private static CuttingPlan Refused(List<PlanRefusal> refusals) => new()

@@ -1,20 +1,103 @@
 namespace PostFrame.CuttingWorker.Planning;
 
-/// <summary>Bounds that need no search.</summary>
+/// <summary>
+/// Bounds that need no search: total length, and dual feasible functions, which give each piece a
+/// weight such that nothing that fits a roll weighs more than one roll.
+/// </summary>
+/// <remarks>
+/// Sources, from memory: Martello and Toth 1990 (bound L2, here as a family of functions); Fekete and
+/// Schepers 2001 (<c>u(k)</c>); Carlier, Clautiaux and Moukrim 2007 (rounding about one half).
+/// </remarks>
 internal static class DualBounds
 {
+    private const int MostTried = 2_000;
+
     public static (long Cost, string Why) Of(Instance instance)
     {
         if (instance.Items == 0 || instance.Bins.Length == 0)
             return (0, "Nothing is to be cut.");
+        return instance.Bins.Length == 1 ? OneLength(instance) : SeveralLengths(instance);
+    }
+
+    private static (long, string) SeveralLengths(Instance instance)
+    {
+        var total = Total(instance, x => x);
+        var best = instance.Bins.MinBy(b => (double)b.Cost / b.Capacity)!;
+        var bound = (total * best.Cost + best.Capacity - 1) / best.Capacity;
+        return ((long)bound,
+            $"The pieces come to {Wording.Length(instance, total)}; the cheapest stock by length gives "
+            + $"{Wording.Length(instance, best.Capacity)} for {best.Cost}, so no plan costs less than "
+            + $"{bound}.");
+    }
+
+    private static (long, string) OneLength(Instance instance)
+    {
+        var (capacity, cost) = (instance.Bins[0].Capacity, instance.Bins[0].Cost);
+        var total = Total(instance, x => x);
+        var bound = Rolls(total, capacity);
+        var why = $"The pieces come to {Wording.Length(instance, total)} and a roll gives "
+            + $"{Wording.Length(instance, capacity)}: {(double)total / capacity:0.00} rolls, so no fewer "
+            + $"than {bound}.";
+        foreach (var k in instance.Length.Where(l => l <= capacity / 2).Take(MostTried))
+        {
+            if (Rolls(Total(instance, x => Large(x, k, capacity)), capacity) is var large && large > bound)
+                (bound, why) = (large, LargeWhy(instance, k, large));
+            var half = Rolls(Total(instance, x => Half(x, k, capacity)), 2 * (capacity / k));
+            if (half > bound)
+                (bound, why) = (half, "Count each piece in steps of "
+                    + $"{Wording.Length(instance, k)}, rounded about half a roll: a roll holds at most "
+                    + $"{2 * (capacity / k)} such counts, the pieces have enough for {half} rolls.");
+        }
+
+        for (var k = 1; k <= 100; k++)
+        {
+            var steps = Rolls(Total(instance, x => Steps(x, k, capacity)), (Int128)k * capacity);
+            if (steps > bound)
+                (bound, why) = (steps, $"Count each piece in {k + 1}ths of a roll, rounded down, {k} of "
+                    + $"which no roll exceeds: the pieces have enough for {steps} rolls.");
+        }
+
+        return ((long)Int128.Min(bound * cost, long.MaxValue / 8), why);
+    }
+
+    private static string LargeWhy(Instance instance, long k, Int128 bound)
+    {
+        var capacity = instance.Bins[0].Capacity;
+        long alone = 0, middle = 0;
+        for (var i = 0; i < instance.Items; i++)
+        {
+            if (instance.Length[i] > capacity - k)
+                alone += instance.Demand[i];
+            else if (instance.Length[i] >= k)
+                middle += instance.Demand[i];
+        }
+
+        return $"{alone} pieces are too long to share a roll with any of {Wording.Length(instance, k)} or "
+            + $"more; {middle} further pieces are at least that long and fill {bound - alone} more rolls: "
+            + $"no fewer than {bound}.";
+    }
+
+    private static Int128 Total(Instance instance, Func<long, Int128> weight)
+    {
         var total = Int128.Zero;
         for (var i = 0; i < instance.Items; i++)
-            total += (Int128)instance.Length[i] * instance.Demand[i];
-        // Every roll gives at most its capacity: cost ≥ total × the least cost per length.
-        var bound = instance.Bins.Min(b => (total * b.Cost + b.Capacity - 1) / b.Capacity);
-        if (instance.Bins.Length == 1)
-            bound = (total + instance.Bins[0].Capacity - 1) / instance.Bins[0].Capacity
-                * instance.Bins[0].Cost;
-        return ((long)bound, "Total length over roll length, rounded up.");
+            total += weight(instance.Length[i]) * instance.Demand[i];
+        return total;
+    }
+
+    private static Int128 Rolls(Int128 weight, Int128 roll) => roll <= 0 ? 0 : (weight + roll - 1) / roll;
+
+    private static Int128 Large(long x, long k, long capacity) =>
+        x > capacity - k ? capacity : x >= k ? x : 0;
+
+    private static Int128 Half(long x, long k, long capacity) =>
+        2 * x > capacity ? 2 * (capacity / k - (capacity - x) / k)
+        : 2 * x == capacity ? capacity / k
+        : 2 * (x / k);
+
+    private static Int128 Steps(long x, int k, long capacity)
+    {
+        var parts = (Int128)(k + 1) * x;
+        return parts % capacity == 0 ? (Int128)k * x : parts / capacity * capacity;
     }
 }

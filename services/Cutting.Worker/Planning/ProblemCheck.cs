@@ -4,6 +4,7 @@ namespace PostFrame.CuttingWorker.Planning;
 internal static class ProblemCheck
 {
     private const int MostPieces = 100_000_000;
+    private const long MostTotal = 1_000_000_000_000_000_000;
     private const long HighestCost = 1_000_000_000_000;
 
     public static List<PlanRefusal> Refusals(CuttingProblem problem)
@@ -63,5 +64,14 @@ internal static class ProblemCheck
 
         if (pieces > MostPieces)
             found.Add(new("too-large", null, $"{pieces} pieces are asked for; at most {MostPieces}."));
+        var length = problem.Items.Where(i => i.Demand > 0 && i.LengthNm > 0)
+            .Select(i => (Int128)i.Demand * i.LengthNm).Aggregate(Int128.Zero, (a, b) => a + b);
+        if (length > MostTotal)
+            found.Add(new("too-large", null,
+                $"The pieces come to {length} nm in all; at most {MostTotal} nm."));
+        var dearest = (Int128)pieces * problem.Stock.Select(s => s.Cost).DefaultIfEmpty(0).Max();
+        if (dearest > MostTotal)
+            found.Add(new("too-large", null,
+                $"{pieces} pieces on as many of the dearest roll cost {dearest}; at most {MostTotal}."));
     }
 }

@@ -12,14 +12,16 @@ internal sealed class Search
     private readonly WorkMeter _meter;
     private readonly int _seed;
     private readonly long _step;
+    private readonly long _minUsefulNm;
 
-    private Search(Instance instance, WorkMeter meter, int seed)
+    private Search(Instance instance, long minUsefulNm, WorkMeter meter, int seed)
     {
+        _minUsefulNm = minUsefulNm;
         _instance = instance;
         _meter = meter;
         _seed = seed;
         _step = Math.Max(1, instance.Bins.Select(b => b.Cost).Aggregate(0L, Gcd));
-        Best = FirstFit.Decreasing(instance);
+        Best = Polish.Offcuts(instance, FirstFit.Decreasing(instance), minUsefulNm, meter);
         Method = "first-fit decreasing";
         (Bound, Why) = DualBounds.Of(instance);
     }
@@ -37,9 +39,10 @@ internal sealed class Search
 
     private long Target => Best.UnmetLength > 0 ? long.MaxValue / 4 : Best.Cost - _step;
 
-    public static Search Run(Instance instance, WorkMeter meter, int seed)
+    public static Search Run(
+        Instance instance, long minUsefulNm, WorkMeter meter, int seed)
     {
-        var search = new Search(instance, meter, seed);
+        var search = new Search(instance, minUsefulNm, meter, seed);
         if (!search.Done && !meter.Over && instance.Bins.Length > 0)
             search.Go();
         return search;
@@ -74,20 +77,21 @@ internal sealed class Search
             return;
         var bound = (best.Ceiling + _step - 1) / _step * _step;
         if (bound > Bound)
-            (Bound, Why) = (bound, "Linear relaxation over all patterns.");
+            (Bound, Why) = (bound, Wording.Relaxation(_instance, best, bound));
         if (_instance.Bins.Length == 1 || Best.UnmetLength > 0)
             return;
         bound = RollCover.Bound(
             _instance, best.Top, best.Worth, Bound, Best.Cost, _step, _meter);
         if (bound > Bound)
-            (Bound, Why) = (bound, "Linear relaxation over all patterns, with rolls counted whole.");
+            (Bound, Why) = (bound, Wording.Relaxation(_instance, best, bound)
+                + " Rolls are counted whole: no cheaper set of whole rolls could carry that much.");
     }
 
     private void Offer(Packing packing, string method)
     {
         if (!packing.Beats(Best))
             return;
-        Best = packing;
+        Best = Polish.Offcuts(_instance, packing, _minUsefulNm, _meter);
         Method = method;
     }
 

@@ -1,0 +1,137 @@
+namespace PostFrame.CuttingWorker.Planning;
+
+/// <summary>
+/// Betters a packing without changing its rolls: packs two rolls afresh at a time so that what is left over
+/// gathers on few rolls, in lengths worth keeping, instead of being scrap on many.
+/// </summary>
+internal static class Polish
+{
+    private const int MostRolls = 60;
+    private const int MostPasses = 3;
+    private const int MostSums = 3_000;
+
+    public static Packing Offcuts(Instance instance, Packing packing, long leastNm, WorkMeter meter)
+    {
+        if (packing.RollCount > MostRolls || packing.RollCount < 2)
+            return packing;
+        var rolls = packing.Rolls.SelectMany(r => Enumerable.Repeat(r.Pattern, r.Times))
+            .Select(p => new Roll(p.Bin, instance, p)).ToList();
+        long Gain(Roll r, long room)
+        {
+            var left = room * instance.UnitNm + instance.Bins[r.Bin].Slack;
+            return left >= leastNm && left > 0 ? room : 0;
+        }
+
+        for (var pass = 0; pass < MostPasses; pass++)
+        {
+            meter.Steps(rolls.Count * (double)rolls.Count * 20_000);
+            if (!Pass(instance, rolls, Gain))
+                break;
+        }
+
+        var better = Packing.Of(instance,
+            [.. rolls.Where(r => r.Pieces.Count > 0).Select(r => (r.Pattern(), 1))], packing.Unmet);
+        return better;
+    }
+
+    private sealed class Roll
+    {
+        public Roll(int bin, Instance instance, Pattern pattern)
+        {
+            Bin = bin;
+            Room = instance.Bins[bin].Capacity - pattern.Used(instance);
+            for (var k = 0; k < pattern.Item.Length; k++)
+                Pieces.AddRange(Enumerable.Repeat(pattern.Item[k], pattern.Count[k]));
+        }
+
+        public int Bin { get; }
+
+        public long Room { get; set; }
+
+        public List<int> Pieces { get; } = [];
+
+        public Pattern Pattern()
+        {
+            var groups = Pieces.GroupBy(p => p).OrderBy(g => g.Key).ToList();
+            return new Pattern(Bin, [.. groups.Select(g => g.Key)], [.. groups.Select(g => g.Count())]);
+        }
+    }
+
+    /// <summary>One round of packing every two rolls afresh; false when none got better.</summary>
+    private static bool Pass(Instance instance, List<Roll> rolls, Func<Roll, long, long> gain)
+    {
+        var any = false;
+        rolls.Sort((a, b) => b.Room.CompareTo(a.Room));
+        foreach (var roomy in rolls)
+        {
+            foreach (var other in rolls)
+            {
+                if (roomy != other && other.Room > 0 && roomy.Room >= other.Room)
+                    any |= Repack(instance, roomy, other, gain);
+            }
+        }
+
+        return any;
+    }
+
+    /// <summary>
+    /// Fills <paramref name="other"/> with another choice of both rolls' pieces, so that more room
+    /// comes together on <paramref name="roomy"/>. Room worth keeping counts first, room in one place
+    /// second.
+    /// </summary>
+    private static bool Repack(
+        Instance instance, Roll roomy, Roll other, Func<Roll, long, long> gain)
+    {
+        var pool = roomy.Pieces.Concat(other.Pieces).GroupBy(p => p)
+            .Select(g => (Item: g.Key, Count: g.Count())).OrderBy(p => p.Item).ToList();
+        var capacity = instance.Bins[other.Bin].Capacity;
+        var sums = Sums(instance, pool, capacity);
+        var used = capacity - other.Room;
+        var (best, worth) = (used, gain(roomy, roomy.Room) + gain(other, other.Room));
+        foreach (var sum in sums.Keys.Where(s => s > used).Order())
+        {
+            var now = gain(roomy, roomy.Room + sum - used) + gain(other, capacity - sum);
+            if (now >= worth)
+                (best, worth) = (sum, now);
+        }
+
+        if (best == used)
+            return false;
+        roomy.Pieces.AddRange(other.Pieces);
+        other.Pieces.Clear();
+        for (var at = best; at > 0; at = sums[at].From)
+        {
+            for (var n = 0; n < sums[at].Count; n++)
+            {
+                roomy.Pieces.Remove(sums[at].Item);
+                other.Pieces.Add(sums[at].Item);
+            }
+        }
+
+        roomy.Room += best - used;
+        other.Room = capacity - best;
+        return true;
+    }
+
+    /// <summary>Every total the pieces can make up to the capacity, with the last step to it.</summary>
+    private static Dictionary<long, (long From, int Item, int Count)> Sums(
+        Instance instance, List<(int Item, int Count)> pool, long capacity)
+    {
+        var sums = new Dictionary<long, (long From, int Item, int Count)> { [0] = (0, -1, 0) };
+        foreach (var (item, count) in pool)
+        {
+            foreach (var sum in sums.Keys.ToList())
+            {
+                for (var n = 1; n <= count && sums.Count < MostSums; n++)
+                {
+                    var next = sum + n * instance.Length[item];
+                    if (next > capacity)
+                        break;
+                    sums.TryAdd(next, (sum, item, n));
+                }
+            }
+        }
+
+        return sums;
+    }
+}

@@ -1,0 +1,108 @@
+using PostFrame.CuttingWorker.Planning;
+using Xunit;
+
+namespace PostFrame.PlanningTests;
+
+/// <summary>What a shop asks beyond the fewest rolls.</summary>
+public sealed class ShopTests
+{
+    private static readonly PlanLimits Limits = new() { WorkSeconds = 1 };
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public void Left_over_gathers_into_an_offcut_worth_keeping()
+    {
+        var problem = Problem([("a", 30, 4), ("b", 20, 2)], new StockType { Key = "r", LengthNm = 100 })
+            with { MinUsefulOffcutNm = 40 };
+        var plan = CuttingStock.Plan(problem, Limits, Cancel);
+        Assert.Empty(PlanCheck.Check(problem, plan));
+        Assert.Equal((2, 1), (plan.RollCount, plan.Rolls.Count(r => r.LeavesOffcut)));
+    }
+
+    [Fact]
+    public void Pieces_of_one_plane_come_from_one_lot()
+    {
+        for (var seed = 0; seed < 200; seed++)
+        {
+            var random = new Random(seed);
+            var problem = new CuttingProblem
+            {
+                Items = [.. Enumerable.Range(0, 8).Select(k => new CuttingItem(
+                    $"{k}", random.Next(10, 60), random.Next(1, 4), k < 6 ? $"plane {k % 3}" : null))],
+                Stock = [.. Enumerable.Range(0, 3).Select(k => new StockType
+                {
+                    Key = $"s{k}", LengthNm = 100, Count = k == 0 ? 4 : 9, Lot = $"lot {k}", AgeDays = 9 - k,
+                })],
+            };
+            var plan = CuttingStock.Plan(problem, new() { WorkSeconds = 0.05 }, Cancel);
+            Assert.Empty(PlanCheck.Check(problem, plan));
+            Assert.Empty(plan.Unmet);
+        }
+    }
+
+    [Fact]
+    public void Planning_again_keeps_every_cut_made_and_uses_the_rest_of_the_roll()
+    {
+        var problem = Problem([("a", 60, 3), ("b", 40, 3)],
+            new StockType { Key = "r", LengthNm = 110, EndTrimNm = 10, Count = 4 });
+        var begun = new RollProgress("r", new Dictionary<string, int> { ["a"] = 1 }, LostNm: 0);
+        var rest = Replanning.Remaining(problem, [begun]);
+        Assert.Equal([2, 3], rest.Items.Select(i => i.Demand));
+        Assert.Equal([3, 1], rest.Stock.Select(s => s.Count));
+        var plan = CuttingStock.Plan(rest, Limits, Cancel);
+        Assert.Empty(PlanCheck.Check(rest, plan));
+        Assert.Equal((3, 2L), (plan.RollCount, plan.Cost));
+    }
+
+    [Fact]
+    public void A_roll_that_turns_out_short_gives_only_what_is_left_of_it()
+    {
+        var problem = Problem([("a", 60, 2)], new StockType { Key = "r", LengthNm = 120, Count = 3 });
+        var made = new Dictionary<string, int> { ["a"] = 1 };
+        var rest = Replanning.Remaining(problem, [new("r", made, LostNm: 30)]);
+        Assert.Equal(30, rest.Stock[1].LengthNm);
+        Assert.Throws<ArgumentException>(() => Replanning.Remaining(problem, [new("r", made, LostNm: 70)]));
+    }
+
+    [Fact]
+    public void No_piece_is_cut_over_a_factory_splice()
+    {
+        var roll = new StockType { Key = "r", LengthNm = 100, EndTrimNm = 5, Cost = 10 };
+        var parts = Flaws.SoundParts(roll, [(40, 2), (90, 1)]);
+        Assert.Equal([40, 48, 9], parts.Select(p => p.LengthNm));
+        Assert.Equal([35, 48, 9], parts.Select(p => p.UsableNm));
+        Assert.Equal(10, parts.Sum(p => p.Cost));
+        Assert.Throws<ArgumentException>(() => Flaws.SoundParts(roll, [(40, 2), (41, 1)]));
+    }
+
+    [Fact]
+    public void Planning_more_orders_together_never_goes_below_the_bound_and_all_together_meets_it()
+    {
+        var random = new Random(5);
+        var orders = Enumerable.Range(0, 12).Select(o => new BenchOrder($"o{o:00}", o / 3,
+            [.. Enumerable.Range(0, 3).Select(k => new CuttingItem($"{o}-{k}", random.Next(15, 70), 3))]))
+            .ToList();
+        var stock = new StockType { Key = "r", LengthNm = 150 };
+        var table = Pooling.Table(orders, [stock], 30, [1, 3, 12], Limits, Cancel);
+        Assert.All(table, row => Assert.True(row.Cost >= row.LowerBoundCost && row.ScrapNm >= 0));
+        Assert.Equal(table[2].LowerBoundCost, table[2].Cost);
+        Assert.True(table[0].Cost >= table[2].Cost);
+    }
+
+    [Fact]
+    public void The_reason_for_the_bound_names_lengths_and_rolls()
+    {
+        var problem = Problem([("a", 396 * 25_400_000L, 10)],
+            new StockType { Key = "r", LengthNm = 1194 * 25_400_000L });
+        var plan = CuttingStock.Plan(problem, Limits, Cancel);
+        Assert.Contains("3,960 in (100,584 mm)", plan.Explanation);
+        Assert.Contains("no fewer than 4", plan.Explanation);
+    }
+
+    private static CuttingProblem Problem((string Key, long Nm, int Demand)[] items, StockType roll) => new()
+    {
+        Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
+        Stock = [roll],
+    };
+}
