@@ -110,6 +110,26 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     }
 
     [Fact]
+    public async Task Rare_members_reach_the_take_off()
+    {
+        var page = await browser.OpenAsync();
+        await page.Locator("summary", new() { HasText = "Overhangs" }).ClickAsync();
+        await page.ClickAsync("#addPanel");
+        await page.Locator("[data-path='/building/partition/fromEndwall1']").FillAsync("24 ft");
+        await page.FillAsync("#sidewallA-start", "3 ft");
+        await Change(page, () => page.SelectOptionAsync("#sidewallB-product", "spray-foam-closed"));
+        await DeskBrowser.Drawn(page);
+        await Change(page, () => page.SelectOptionAsync("#partition-product", "blanket-3-white"));
+        await DeskBrowser.Drawn(page);
+
+        Assert.Contains("Partition", await page.TextContentAsync("#schedule"));
+        Assert.Contains("panels", await page.TextContentAsync("#warnings"));
+        Assert.Contains("board feet", await page.TextContentAsync("#quantities"));
+        await page.Locator("#moreFields").ScrollIntoViewIfNeededAsync();
+        await DeskBrowser.Shoot(page, "rare");
+    }
+
+    [Fact]
     public async Task The_desk_can_be_worked_by_keyboard_alone()
     {
         var page = await browser.OpenAsync();

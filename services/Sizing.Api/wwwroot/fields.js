@@ -8,7 +8,7 @@ const optional = { optional: true };
 
 const ridge = [
   choice('ridge', 'Ridge', [['closed', 'closed'], ['vented', 'vented']]),
-  length('ventFrom', 'Vent from endwall 1', { ...optional, when: { ridge: 'vented' } }),
+  length('ventFrom', 'Vent from', { ...optional, when: { ridge: 'vented' } }),
   length('ventTo', 'Vent to', { ...optional, when: { ridge: 'vented' } }),
 ];
 
@@ -30,7 +30,7 @@ export const roofFields = {
   gambrel: [
     choice('halfOctagon', 'Shape', [
       ['', 'by slopes and run'], ['true', 'half octagon'],
-    ]),
+    ], { type: 'flag' }),
     slope('lowerSlope', 'Lower slope', { when: { halfOctagon: '' } }),
     length('lowerRun', 'Lower run', { when: { halfOctagon: '' } }),
     slope('upperSlope', 'Upper slope', { when: { halfOctagon: '' } }), ...ridge,
@@ -91,6 +91,28 @@ export const basisFields = [
   length('stemWallHeight', 'Stem wall height', optional),
 ];
 
+/** What few buildings have; `name` may lead into an object of its own. */
+export const moreFields = [
+  length('roof/eaveOverhang', 'Eave overhang', optional),
+  length('roof/rakeOverhang', 'Rake overhang', optional),
+  choice('roof/coverOverhangs', 'Overhangs are', [
+    ['', 'not covered'], ['true', 'covered'],
+  ], { type: 'flag' }),
+  length('partition/fromEndwall1', 'Partition from endwall 1', optional),
+  choice('partition/insulatedEndwall', 'Insulated part has', [
+    ['', 'endwall 1'], ['2', 'endwall 2'],
+  ], { type: 'number' }),
+  length('framing/purlinSpacing', 'Purlin spacing', optional),
+  length('framing/girtSpacing', 'Girt spacing', optional),
+];
+
+export const panelFields = [
+  length('fromStart', 'From endwall 1'), length('width', 'Width'),
+  choice('treatment', 'Blanket', [
+    ['coverAndCut', 'covers, is cut out'], ['splitRun', 'stops either side'],
+  ]),
+];
+
 export const walls = [
   ['sidewallA', 'Sidewall A'], ['sidewallB', 'Sidewall B'],
   ['endwall1', 'Endwall 1'], ['endwall2', 'Endwall 2'],
@@ -135,5 +157,5 @@ export const practiceFields = [
   length('jambMargin', 'Jamb margin'), length('longestOverRidge', 'Longest over ridge'),
   choice('mergeShortHeaders', 'Short headers', [
     ['', 'as they fall'], ['true', 'merge into one'], ['false', 'never merge'],
-  ]),
+  ], { type: 'flag' }),
 ];

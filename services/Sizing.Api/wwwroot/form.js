@@ -3,16 +3,22 @@
 
 import { byId, make } from './dom.js';
 import {
-  basisFields, datums, forms, leanToFields, openingFields, pointFields, practiceFields,
-  roofFields, roofStarts, widthBases,
+  basisFields, datums, forms, leanToFields, moreFields, openingFields, panelFields, pointFields,
+  practiceFields, roofFields, roofStarts, widthBases,
 } from './fields.js';
 import { fillInsulation, readInsulation } from './insulation.js';
 
 let serial = 0;
 
+/** How a field's text goes over the wire when it is no text there. */
+const typed = { flag: (value) => value === 'true', number: Number };
+
 const lists = {
   openings: { path: '/building/openings', fields: openingFields, word: 'Opening' },
   leanTos: { path: '/building/leanTos', fields: leanToFields, word: 'Lean-to' },
+  panels: {
+    path: '/building/roof/translucentPanels', fields: panelFields, word: 'Translucent panel',
+  },
   points: { path: '/building/roof/points', fields: pointFields, word: 'Corner' },
 };
 
@@ -22,6 +28,10 @@ export function makeForm() {
   setOptions(byId('eaveHeightDatum'), datums);
   addFields(byId('basisFields'), basisFields, '/building', {});
   addFields(byId('practiceFields'), practiceFields, '/practice', {});
+  addFields(byId('moreFields'), moreFields, '/building', {});
+  byId('addPanel').addEventListener('click', () => addItem('panels', {
+    fromStart: '10 ft', width: '3 ft',
+  }, true));
   byId('addOpening').addEventListener('click', () => addItem('openings', {
     wall: 'sidewallA', kind: 'walkDoor', width: '3 ft', height: '6 ft 8 in', fromStart: '6 ft',
   }, true));
@@ -42,8 +52,10 @@ export function fillForm(request) {
   }
   byId('widthBasis').value = building.widthBasis ?? 'outsideOfGirts';
   byId('eaveHeightDatum').value = building.eaveHeightDatum ?? 'stripBase';
-  fillFields(byId('basisFields'), building);
-  fillFields(byId('practiceFields'), request.practice ?? {});
+  fillFields(byId('basisFields'), '/building', building);
+  fillFields(byId('practiceFields'), '/practice', request.practice ?? {});
+  fillFields(byId('moreFields'), '/building', building);
+  fillList('panels', building.roof?.translucentPanels ?? []);
   byId('form').value = building.roof?.form ?? 'gable';
   showRoof(byId('form').value, building.roof ?? {});
   fillList('leanTos', building.leanTos ?? []);
@@ -61,7 +73,7 @@ export function readForm() {
     const path = pathOf(input);
     fields.set(path, input);
     const value = input.value.trim();
-    if (value !== '') setAt(request, path, input.dataset.type === 'flag' ? value === 'true' : value);
+    if (value !== '') setAt(request, path, typed[input.dataset.type]?.(value) ?? value);
   }
   readInsulation(request, fields);
   return { request, fields };
@@ -181,8 +193,8 @@ function addFields(home, fields, base, values) {
       : make('input', { id });
     if (base === null) input.dataset.member = field.name;
     else input.dataset.path = `${base}/${field.name}`;
-    if (field.options?.some(([value]) => value === 'true')) input.dataset.type = 'flag';
-    const value = values[field.name] ?? field.start;
+    if (field.type) input.dataset.type = field.type;
+    const value = valueAt(values, field.name) ?? field.start;
     if (value !== undefined) input.value = String(value);
     if (field.options && input.selectedIndex < 0) input.selectedIndex = 0;
     if (field.optional) input.placeholder = 'if any';
@@ -192,11 +204,13 @@ function addFields(home, fields, base, values) {
   }
 }
 
-function fillFields(home, values) {
+function fillFields(home, base, values) {
   for (const input of home.querySelectorAll('[data-path]')) {
-    input.value = values[input.dataset.path.split('/').at(-1)] ?? '';
+    input.value = String(valueAt(values, input.dataset.path.slice(base.length + 1)) ?? '');
   }
 }
+
+const valueAt = (values, name) => name.split('/').reduce((value, step) => value?.[step], values);
 
 /** Hides fields that their neighbours' choices leave without a meaning. */
 function showConditional() {

@@ -50,15 +50,15 @@ export function dropPlanes(isThere) {
 export function readInsulation(request, fields) {
   const lines = new Map();
   for (const row of rows()) {
-    const [product, width, thickness, layout] = ['product', 'width', 'thickness', 'layout']
-      .map((name) => row.querySelector(`[data-part="${name}"]`));
+    const [product, width, thickness, layout, start] = partsOf(row);
     if (product.value === '') continue;
-    const key = [product, width, thickness, layout].map(valueOf).join('|');
+    const key = partsOf(row).map(valueOf).join('|');
     if (!lines.has(key)) {
       const index = request.insulation.length;
       const line = { planes: [], product: product.value };
       if (valueOf(width)) line.rollWidth = width.value;
       if (valueOf(thickness)) line.thickness = thickness.value;
+      if (valueOf(start)) line.startHeight = start.value;
       if (valueOf(layout) && layout.value !== 'auto') line.roofLayout = layout.value;
       request.insulation.push(line);
       lines.set(key, { line, index });
@@ -66,6 +66,7 @@ export function readInsulation(request, fields) {
       fields.set(`/insulation/${index}/rollWidth`, width);
       fields.set(`/insulation/${index}/roofLayout`, layout);
       fields.set(`/insulation/${index}/thickness`, thickness);
+      fields.set(`/insulation/${index}/startHeight`, start);
     }
     const { line, index } = lines.get(key);
     fields.set(`/insulation/${index}/planes/${line.planes.length}`, product);
@@ -78,6 +79,9 @@ const rows = () => [...byId('insulation').querySelectorAll('.cover')];
 
 /** The product's name as it fits a narrow list; the schedule shows it in full. */
 const short = (title) => title.replace(/(Un)?faced glass-fibre /i, '').replace('Foil-faced b', 'B');
+
+const partsOf = (row) => ['product', 'width', 'thickness', 'layout', 'start']
+  .map((name) => row.querySelector(`[data-part="${name}"]`));
 
 const valueOf = (input) => (input.closest('[hidden]') ? '' : input.value.trim());
 
@@ -102,9 +106,14 @@ function addRow(plane, line) {
     id: `${plane}-layout`, 'data-part': 'layout', class: 'extra', 'aria-label': `${title}: layout`,
   }, layouts.map(([value, text]) => make('option', { value }, text)));
   layout.value = line?.roofLayout ?? 'auto';
+  const start = make('input', {
+    id: `${plane}-start`, 'data-part': 'start', class: 'extra', placeholder: 'starts at the base',
+    'aria-label': `${title}: start of the strips above their base`,
+  });
+  start.value = line?.startHeight ?? '';
   const row = make('div', { class: 'cover', 'data-plane': plane, role: 'group', 'aria-label': title },
     make('span', { class: 'plane' }, swatch(kindOf(plane)), title),
-    product, make('span', { class: 'size' }, width, thickness), layout);
+    product, make('span', { class: 'size' }, width, thickness), layout, start);
   const settle = (wanted) => settleRow(row, plane, wanted);
   product.addEventListener('change', () => settle(width.value));
   settle(line?.rollWidth);
@@ -113,8 +122,7 @@ function addRow(plane, line) {
 
 /** Offers what the chosen product comes in. */
 function settleRow(row, plane, wanted) {
-  const [product, width, thickness, layout] = ['product', 'width', 'thickness', 'layout']
-    .map((name) => row.querySelector(`[data-part="${name}"]`));
+  const [product, width, thickness, layout, start] = partsOf(row);
   const chosen = products.find(({ code }) => code === product.value);
   const rolls = chosen?.rolls ?? [];
   const isMetric = /\d\s*(m|mm|cm)\s*$/i.test(byId('width').value);
@@ -130,4 +138,5 @@ function settleRow(row, plane, wanted) {
   thickness.hidden = chosen?.kind !== 'sprayFoam';
   if (!thickness.hidden && thickness.value === '') thickness.value = `${chosen.thicknessIn.value} in`;
   layout.hidden = rolls.length === 0 || !/^roof/.test(plane);
+  start.hidden = !chosen || kindOf(plane) === 'roof';
 }
