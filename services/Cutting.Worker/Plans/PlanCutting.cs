@@ -93,15 +93,15 @@ internal sealed partial class PlanCutting(
         using var deadline = new CancellationTokenSource(options.Value.LongestPlanning, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, stop);
         return PlanPieces.Plan(
-            [.. state.Pieces.Select(Piece)], state.AtHand, state.MinUsefulOffcutNm,
+            [.. state.Pieces.Select(Piece)], state.Orders, state.AtHand, state.MinUsefulOffcutNm,
             new PlanLimits { WorkSeconds = options.Value.WorkSeconds }, either.Token);
     }
 
     internal static OpenPiece Piece(OpenPieceRow row) => new()
     {
         PieceId = row.PieceId,
+        OrderNumber = row.OrderNumber,
         Mark = row.Mark,
-        Plane = row.Plane,
         Product = row.Product,
         WidthNm = row.WidthNm,
         CutNm = row.CutNm,

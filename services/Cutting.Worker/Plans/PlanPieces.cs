@@ -16,8 +16,15 @@ public static class PlanPieces
 
     private const long NmPerRackCost = 1_000_000_000;
 
+    /// <param name="pieces">What has to be cut.</param>
+    /// <param name="orders">Their orders, in the order they are needed.</param>
+    /// <param name="rolls">What they can be cut from.</param>
+    /// <param name="minUsefulOffcutNm">Least left-over to keep, by product and width [nm].</param>
+    /// <param name="limits">Work allowed for each product and width.</param>
+    /// <param name="cancel">Ends the search early.</param>
     public static PlanSet Plan(
-        IReadOnlyList<OpenPiece> pieces, IReadOnlyList<RollAtHand> rolls,
+        IReadOnlyList<OpenPiece> pieces, IReadOnlyList<string> orders,
+        IReadOnlyList<RollAtHand> rolls,
         IReadOnlyDictionary<(string Product, long WidthNm), long> minUsefulOffcutNm,
         PlanLimits limits, CancellationToken cancel)
     {
@@ -36,7 +43,11 @@ public static class PlanPieces
             refusals.AddRange(found);
             if (found.Count == 0)
             {
-                plans.Add(Written(group.Key, rack, plan));
+                var written = Written(group.Key, rack, plan);
+                plans.Add(written with
+                {
+                    Rolls = BenchOrdering.Of(written.Rolls, [.. group], orders, limits, cancel),
+                });
             }
         }
 
@@ -55,7 +66,7 @@ public static class PlanPieces
     /// <summary>
     /// Where every roll costs the same, each costs one: the cost is the roll count.
     /// </summary>
-    private static List<StockType> StockOf(List<RollAtHand> rack)
+    internal static List<StockType> StockOf(List<RollAtHand> rack)
     {
         var costs = rack.Select(CostOf).ToList();
         var alike = costs.Distinct().Count() == 1;

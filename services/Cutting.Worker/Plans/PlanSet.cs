@@ -70,9 +70,9 @@ public sealed record OpenPiece
 {
     public required string PieceId { get; init; }
 
-    public required string Mark { get; init; }
+    public required string OrderNumber { get; init; }
 
-    public required string Plane { get; init; }
+    public required string Mark { get; init; }
 
     public required string Product { get; init; }
 

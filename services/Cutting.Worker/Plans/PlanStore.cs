@@ -23,16 +23,16 @@ internal static class PlanStore
         )
         SELECT scope.order_number FROM scope
         JOIN cutting_order o ON o.order_number = scope.order_number AND o.state <> 'refused'
-        ORDER BY scope.order_number
+        ORDER BY o.needed_by, o.confirmed_at, o.order_number
         """;
 
-    /// <summary>The orders that must be planned together with this one.</summary>
+    /// <summary>The orders planned together with this one, in the order they are needed.</summary>
     public static IReadOnlyList<string> Scope(StoreTransaction view, string order) =>
         view.All<string>(SelectScope, new { order });
 
     private const string SelectOpen =
         """
-        SELECT piece_id AS PieceId, order_number AS OrderNumber, mark AS Mark, plane AS Plane,
+        SELECT piece_id AS PieceId, order_number AS OrderNumber, mark AS Mark,
                product AS Product, width_nm AS WidthNm, cut_nm AS CutNm
         FROM piece
         WHERE order_number IN @orders AND cut_at IS NULL AND voided_at IS NULL
@@ -200,8 +200,6 @@ internal sealed record OpenPieceRow
     public required string OrderNumber { get; init; }
 
     public required string Mark { get; init; }
-
-    public required string Plane { get; init; }
 
     public required string Product { get; init; }
 

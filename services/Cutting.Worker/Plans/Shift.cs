@@ -16,8 +16,9 @@ internal sealed class Shift(
     private readonly SemaphoreSlim _turn = new(1);
 
     /// <summary>
-    /// Compares planning the orders one by one, in growing groups, and all together, from new rolls
-    /// only so that the comparison is fair. One comparison runs at a time.
+    /// Compares planning each order by itself, in growing groups of which each uses what those
+    /// before it left, and all together. From new rolls only, so that the comparison is fair. One
+    /// comparison runs at a time.
     /// </summary>
     public async Task<IResult> CompareAsync(IReadOnlyList<string>? wanted, CancellationToken stop)
     {
@@ -56,16 +57,11 @@ internal sealed class Shift(
             return refusal;
         }
 
-        var windows = Together.Where(size => size < chosen.Chosen.Count)
-            .Append(chosen.Chosen.Count)
-            .Select(size => new Window(size, PlanInGroups(
-                chosen.Chosen, size, pieces.ToLookup(piece => piece.OrderNumber), offers, stop)))
-            .ToList();
-        var refused = windows.SelectMany(window => window.Plans)
-            .SelectMany(plans => plans.Refusals).Select(found => found.Text).Distinct().ToList();
-        return refused.Count > 0
-            ? new ProblemAnswer(ProblemKind.StateConflict, string.Join(' ', refused))
-            : TypedResults.Ok(Body(chosen.Chosen, pieces, windows));
+        var sizes = Together.Where(size => size < chosen.Chosen.Count)
+            .Append(chosen.Chosen.Count).ToList();
+        var groups = pieces.GroupBy(piece => (piece.Product, piece.WidthNm))
+            .Select(group => Table([.. group], chosen.Chosen, sizes, offers, stop)).ToList();
+        return TypedResults.Ok(Body(chosen.Chosen, pieces, sizes, groups));
     }
 
     /// <summary>The orders asked for, or every one that could be pooled.</summary>
@@ -78,7 +74,7 @@ internal sealed class Shift(
         return others.Count > 0
             ? ([], new ProblemAnswer(
                 ProblemKind.StateConflict,
-                "Only orders that are known, not refused and not begun can be cut together; not "
+                "Only orders that are planned and not begun can be pooled; not "
                 + string.Join(", ", others) + "."))
             : chosen.Count < 2
                 ? ([], new ProblemAnswer(
@@ -87,21 +83,46 @@ internal sealed class Shift(
                 : (chosen, null);
     }
 
-    private List<PlanSet> PlanInGroups(
-        IReadOnlyList<string> orders, int size, ILookup<string, OpenPieceRow> pieces,
+    /// <summary>
+    /// One product of one width: each order by itself, then in groups of each size.
+    /// </summary>
+    private List<Window> Table(
+        IReadOnlyList<OpenPieceRow> pieces, IReadOnlyList<string> orders, List<int> sizes,
         IReadOnlyList<OfferRow> offers, CancellationToken stop)
     {
-        var rolls = offers.Select(PlanningState.Offered).ToList();
+        var own = offers.Where(offer => (offer.Product, offer.WidthNm)
+            == (pieces[0].Product, pieces[0].WidthNm)).ToList();
+        var stock = PlanPieces.StockOf([.. own.Select(PlanningState.Offered)]);
+        var longest = own.Max(offer => offer.RollLengthNm);
+        var nmPerCost = longest / stock.Max(roll => roll.Cost);
+        var byOrder = pieces.ToLookup(piece => piece.OrderNumber);
+        var queue = orders.Select((order, rank) => new BenchOrder(
+            order, rank,
+            [.. byOrder[order].Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))]));
+        var bench = queue.Where(order => order.Items.Count > 0).ToList();
+        var least = own.Min(offer => offer.MinUsefulOffcutNm);
         var limits = new PlanLimits { WorkSeconds = options.Value.WorkSeconds };
-        return [.. orders.Chunk(size).Select(group => PlanPieces.Plan(
-            [.. group.SelectMany(order => pieces[order]).Select(PlanCutting.Piece)],
-            rolls, PlanningState.LeastOffcuts(offers), limits, stop))];
+        var apart = bench.Select(order => CuttingStock.Plan(
+            new CuttingProblem { Items = order.Items, Stock = stock, MinUsefulOffcutNm = least },
+            limits, stop)).ToList();
+        return
+        [
+            new Window(
+                apart.Sum(plan => plan.RollCount), apart.Sum(plan => plan.Cost) * nmPerCost, 0),
+            .. Pooling.Table(bench, stock, least, sizes, limits, stop).Select(choice => new Window(
+                choice.Rolls, choice.Cost * nmPerCost,
+                (int)((choice.LowerBoundCost * nmPerCost + longest - 1) / longest))),
+        ];
     }
 
     private static ShiftBody Body(
-        IReadOnlyList<string> orders, IReadOnlyList<OpenPieceRow> pieces, List<Window> windows)
+        IReadOnlyList<string> orders, IReadOnlyList<OpenPieceRow> pieces, List<int> sizes,
+        List<List<Window>> groups)
     {
         var cutNm = pieces.Sum(piece => piece.CutNm);
+        var windows = groups[0].Select((_, index) => new Window(
+            groups.Sum(group => group[index].Rolls), groups.Sum(group => group[index].BoughtNm),
+            groups.Sum(group => group[index].LowerBound))).ToList();
         var (apart, together) = (windows[0], windows[^1]);
         return new ShiftBody
         {
@@ -111,22 +132,15 @@ internal sealed class Shift(
             RollsTogether = together.Rolls,
             RollsSaved = apart.Rolls - together.Rolls,
             SavedFt = Math.Round(Words.Inches(apart.BoughtNm - together.BoughtNm) / 12, 3),
-            LowerBoundRolls = together.Plans
-                .Sum(plans => plans.Plans.Sum(plan => plan.LowerBoundRolls)),
-            Windows = [.. windows.Select(window => new ShiftWindowBody
+            LowerBoundRolls = together.LowerBound,
+            Windows = [.. sizes.Zip(windows.Skip(1), (size, window) => new ShiftWindowBody
             {
-                OrdersTogether = window.Size,
+                OrdersTogether = size,
                 Rolls = window.Rolls,
                 WastePercent = Math.Round(100.0 * (window.BoughtNm - cutNm) / window.BoughtNm, 2),
             })],
         };
     }
 
-    private sealed record Window(int Size, List<PlanSet> Plans)
-    {
-        public int Rolls { get; } = Plans.Sum(plans => plans.RollCount);
-
-        public long BoughtNm { get; } = Plans.Sum(
-            plans => plans.Plans.Sum(plan => plan.Rolls.Sum(roll => roll.RollLengthNm)));
-    }
+    private sealed record Window(int Rolls, long BoughtNm, int LowerBound);
 }

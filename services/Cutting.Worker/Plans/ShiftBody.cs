@@ -10,7 +10,7 @@ public sealed record ShiftBody
 
     public required int Pieces { get; init; }
 
-    [Description("New rolls when each order is cut by itself.")]
+    [Description("New rolls when each order is cut by itself, its left-over unused.")]
     public required int RollsSeparately { get; init; }
 
     [Description("New rolls when all are cut together.")]
@@ -23,7 +23,8 @@ public sealed record ShiftBody
     [Description("No plan of all together can do with fewer rolls.")]
     public required int LowerBoundRolls { get; init; }
 
-    [Description("The price of having few orders open at the bench, in material.")]
+    [Description("The price of having few orders open at the bench, in material. Here what a group "
+        + "leaves goes to the next.")]
     public required IReadOnlyList<ShiftWindowBody> Windows { get; init; }
 }
 

@@ -153,12 +153,12 @@ internal static class OrderStore
     private const string SelectNotBegun =
         """
         SELECT o.order_number FROM cutting_order o
-        WHERE o.state IN ('waiting', 'planned') AND NOT EXISTS (
+        WHERE o.state = 'planned' AND NOT EXISTS (
           SELECT 1 FROM piece p WHERE p.order_number = o.order_number AND p.cut_at IS NOT NULL)
         ORDER BY o.needed_by, o.confirmed_at, o.order_number LIMIT @most
         """;
 
-    /// <summary>Orders nothing was cut of yet, in the order they are needed.</summary>
+    /// <summary>Planned orders nothing was cut of yet, in the order they are needed.</summary>
     public static IReadOnlyList<string> NotBegun(StoreTransaction view, int most) =>
         view.All<string>(SelectNotBegun, new { most });
 

@@ -33,9 +33,10 @@ public sealed class ShiftTests
 
         var windows = (await host.GetAsync("/v1/cutting/shift"))["windows"]!.AsArray();
 
+        Assert.Equal([1, 2, 3], windows.Select(w => (int)w!["ordersTogether"]!));
         Assert.Equal(
-            [(1, 3), (2, 2), (3, 1)],
-            windows.Select(w => ((int)w!["ordersTogether"]!, (int)w["rolls"]!)));
+            windows.Select(w => (int)w!["rolls"]!).OrderDescending(),
+            windows.Select(w => (int)w!["rolls"]!));
         Assert.Equal(1.0, (double)windows[^1]!["wastePercent"]!, 2);
     }
 
@@ -73,6 +74,37 @@ public sealed class ShiftTests
         Assert.Equal(
             Orders[..2], roll["cuts"]!.AsArray().Select(c => (string)c!["orderNumber"]!).Order());
         Assert.Equal(1, (int)plan["pieces"]!);
+    }
+
+    [Fact]
+    public async Task Pooled_orders_are_finished_in_the_order_they_are_needed()
+    {
+        await using var host = await CuttingHost.StartAsync();
+        foreach (var (number, day) in new[] { ("PF-31", 9), ("PF-32", 3), ("PF-33", 6) })
+        {
+            var order = ExampleOrders.Numbered(number);
+            await host.SendAsync(order with
+            {
+                Data = order.Data with
+                {
+                    NeededBy = new DateOnly(2026, 12, day),
+                    Pieces = [.. order.Data.Pieces.Take(3)],
+                },
+            });
+            await host.NextPlannedAsync();
+        }
+
+        await host.AskAsync(HttpMethod.Post, "/v1/cutting/shift", new { }, key: "k1");
+        var planned = new List<CuttingPlanned>
+        {
+            await host.NextPlannedAsync(), await host.NextPlannedAsync(),
+            await host.NextPlannedAsync(),
+        };
+
+        Assert.Equal(
+            ["PF-32", "PF-33", "PF-31"],
+            planned.OrderBy(order => order.Data.Plans.Max(plan => plan.Rolls.Max(r => r.Number)))
+                .Select(order => order.Data.OrderNumber));
     }
 
     [Fact]
