@@ -20,7 +20,7 @@ internal static class GetPipeline
         routes.MapGet("/v1/pipeline", Answer)
             .WithGroupName(OperationsSetup.Name).WithName("getPipeline").WithTags("Pipeline")
             .WithSummary("Where every order stands, the longest waiting first")
-            .MapRefusals(ProblemKind.InvalidRequest);
+            .MapRefusals(ProblemKind.InvalidRequest, ProblemKind.StoreUnavailable);
 
     private static Results<Ok<PipelineBody>, ProblemAnswer> Answer(
         [FromKeyedServices(OperationsSetup.Name)] SqliteStore store,
@@ -59,9 +59,22 @@ internal static class GetPipeline
         }
 
         var text = string.IsNullOrWhiteSpace(search) ? null : search.Trim();
-        return TypedResults.Ok(store.Read(view => Body(
-            view, describe, PipelineStore.Page(view, start, state, text, most + 1), most)));
+        try
+        {
+            return TypedResults.Ok(store.Read(view => Body(
+                view, describe, PipelineStore.Page(view, start, state, text, most + 1), most)));
+        }
+        catch (StoreUnavailableException)
+        {
+            return StoreAway();
+        }
     }
+
+    public static ProblemAnswer StoreAway() => new(
+        ProblemKind.StoreUnavailable, "The board's store does not answer just now.")
+    {
+        RetryAfterSeconds = 5,
+    };
 
     private static PipelineBody Body(
         StoreTransaction view, DescribeOrders describe, IReadOnlyList<OrderRow> rows, int most) =>

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Text;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Options;
+using PostFrame.Messaging;
 using PostFrame.Problems;
 
 namespace PostFrame.Operations.Pipeline;
@@ -37,7 +38,7 @@ internal sealed class StreamPipeline(
                 + "nothing happened for some seconds. Send the last id as Last-Event-ID, or as "
                 + "after, and the stream goes on from there; an unknown id starts anew.")
             .Produces<PipelineChanges>(StatusCodes.Status200OK, "text/event-stream")
-            .MapRefusals(ProblemKind.TooManyRequests);
+            .MapRefusals(ProblemKind.TooManyRequests, ProblemKind.StoreUnavailable);
 
     private static Task Answer(
         HttpContext context, [FromServices] StreamPipeline stream,
@@ -72,6 +73,14 @@ internal sealed class StreamPipeline(
             || host.ApplicationStopping.IsCancellationRequested)
         {
             // The reader has gone, or the host stops; the reader resumes from its last id.
+        }
+        catch (StoreUnavailableException)
+        {
+            // Once begun, the stream just ends: its reader comes back with its last id.
+            if (!context.Response.HasStarted)
+            {
+                await GetPipeline.StoreAway().ExecuteAsync(context);
+            }
         }
         finally
         {

@@ -64,7 +64,7 @@ function newRow(number, { onOpen }) {
   const revision = make('small');
   const row = {
     state: make('td'), waiting: make('td', { class: 'num' }, make('span'), make('small')),
-    needed: make('td'), shipTo: make('td', { class: 'name' }),
+    needed: make('td', { class: 'day' }), shipTo: make('td', { class: 'name' }),
     building: make('td', { class: 'name building' }, make('span'), make('small')),
     pieces: make('td', { class: 'num' }), rolls: make('td', { class: 'num' }),
     cut: make('td', { class: 'num' }), papers: make('td', { class: 'papers' }),
