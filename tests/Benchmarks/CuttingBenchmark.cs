@@ -8,14 +8,16 @@ namespace PostFrame.Benchmarks;
 internal static class CuttingBenchmark
 {
     private sealed record Row(
-        string Class, string Name, long Bound, long Rolls, bool Proven, double Seconds, string Note);
+        string Class, string Name, long Bound, long Rolls, bool Proven, double Seconds,
+            string Note);
 
     public static int Run(string[] arguments)
     {
         var options = Options(arguments);
         if (options is not var (folder, seconds, csv, match, curves))
         {
-            Console.Error.WriteLine("cutting FOLDER --seconds N [--csv FILE] [--match TEXT] [--curves]");
+            Console.Error.WriteLine(
+                "cutting FOLDER --seconds N [--csv FILE] [--match TEXT] [--curves]");
             return 2;
         }
 
@@ -42,7 +44,8 @@ internal static class CuttingBenchmark
         }
 
         if (csv is not null)
-            File.WriteAllLines(csv, rows.Select(Line).Prepend("class,name,bound,rolls,proven,seconds"));
+            File.WriteAllLines(csv, rows.Select(Line)
+                .Prepend("class,name,bound,rolls,proven,seconds"));
         return Summarise(rows) ? 0 : 1;
     }
 
@@ -56,7 +59,8 @@ internal static class CuttingBenchmark
             var next = k + 1 < arguments.Length ? arguments[k + 1] : null;
             switch (arguments[k])
             {
-                case "--seconds" when double.TryParse(next, CultureInfo.InvariantCulture, out seconds):
+                case "--seconds" when double
+                    .TryParse(next, CultureInfo.InvariantCulture, out seconds):
                 case "--csv" when (csv = next) is not null:
                 case "--match" when (match = next ?? "") is not null:
                     k++;
@@ -121,18 +125,21 @@ internal static class CuttingBenchmark
 
     private static string Line(Row row) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{row.Class},{row.Name},{row.Bound},{row.Rolls},{(row.Proven ? "yes" : "no")},{row.Seconds:F3}");
+        $"{row.Class},{row.Name},{row.Bound},{row.Rolls},"
+        + $"{(row.Proven ? "yes" : "no")},{row.Seconds:F3}");
 
     private static bool Summarise(List<Row> rows)
     {
         Console.WriteLine();
-        Console.WriteLine($"{"class",-16} {"instances",9} {"proven",7} {"mean s",8} {"worst gap",9}");
+        Console.WriteLine($"{"class",-16} {"instances",9} {"proven",7} {"mean s",8} "
+            + $"{"worst gap",9}");
         foreach (var group in rows.GroupBy(r => r.Class))
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{group.Key,-16} {group.Count(),9} {group.Count(r => r.Proven),7} "
                 + $"{group.Average(r => r.Seconds),8:F3} {group.Max(r => r.Rolls - r.Bound),9}"));
-        var wrong = rows.Where(r => r.Note.Contains("PLAN REFUSED") || r.Note.Contains("CONTRADICTS"));
+        var wrong = rows.Where(r => r.Note.Contains("PLAN REFUSED") || r.Note
+            .Contains("CONTRADICTS"));
         foreach (var row in wrong)
             Console.WriteLine($"{row.Class}/{row.Name}: {row.Note}");
         return !wrong.Any();

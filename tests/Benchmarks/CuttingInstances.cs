@@ -8,8 +8,9 @@ internal static class CuttingInstances
 {
     /// <summary>The problems of one file: none when it is no cutting instance.</summary>
     /// <remarks>
-    /// One roll length: m, capacity, then m pairs of length and demand. Several: K, K triples length
-    /// stock cost, m, m pairs length demand. A shop batch (JSON) gives two problems per width.
+    /// One roll length: m, capacity, then m pairs of length and demand. Several: K, K triples
+    /// length stock cost, m, m pairs length demand. A shop batch (JSON) gives two problems per
+    /// width.
     /// </remarks>
     public static IReadOnlyList<(string Suffix, CuttingProblem Problem)> Read(string text)
     {
@@ -18,7 +19,8 @@ internal static class CuttingInstances
         var numbers = Numbers(text);
         if (numbers is null || numbers.Count < 2)
             return [];
-        return (OneLength(numbers) ?? SeveralLengths(numbers)) is { } problem ? [("", problem)] : [];
+        return (OneLength(numbers) ?? SeveralLengths(numbers)) is { } problem ? [("", problem)]
+            : [];
     }
 
     private static List<long>? Numbers(string text)

@@ -7,7 +7,9 @@ internal sealed class KnownOptima
 {
     private readonly Dictionary<string, (double Low, double High)> _known = [];
 
-    /// <summary>Reads <c>*optima.csv</c> and <c>*bounds.csv</c> in the folder and the two above.</summary>
+    /// <summary>
+    /// Reads <c>*optima.csv</c> and <c>*bounds.csv</c> in the folder and the two above.
+    /// </summary>
     public static KnownOptima Near(string folder)
     {
         var known = new KnownOptima();

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace PostFrame.Benchmarks;
 
-/// <summary>Open-stacks instances in MiniZinc data: c customers, p products, a 0/1 matrix.</summary>
+/// <summary>
+/// Open-stacks instances in MiniZinc data: c customers, p products, a 0/1 matrix.
+/// </summary>
 internal static class OpenStacks
 {
     /// <summary>For each product the customers that want it; null when the text is something
@@ -14,8 +16,10 @@ internal static class OpenStacks
             return null;
         var end = text.IndexOf("|]", start, StringComparison.Ordinal);
         var rows = text[(start + 2)..end].Split('|')
-            .Select(r => r.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-                .Where(w => w.Length > 0).Select(w => int.Parse(w, CultureInfo.InvariantCulture)).ToArray())
+            .Select(r => r.Split(',',
+            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                .Where(w => w.Length > 0).Select(w => int.Parse(w, CultureInfo.InvariantCulture))
+                .ToArray())
             .Where(r => r.Length > 0).ToArray();
         return [.. Enumerable.Range(0, rows[0].Length).Select(product =>
             (IReadOnlyCollection<string>)[.. Enumerable.Range(0, rows.Length)

@@ -3,7 +3,9 @@ using PostFrame.CuttingWorker.Planning;
 
 namespace PostFrame.Benchmarks;
 
-/// <summary>A shop's shift: buildings with their pieces, roll types and remnants, by width.</summary>
+/// <summary>
+/// A shop's shift: buildings with their pieces, roll types and remnants, by width.
+/// </summary>
 internal sealed record ShopBatch(
     IReadOnlyList<ShopBatch.Building> Buildings,
     IReadOnlyList<(string Width, StockType Roll)> Rolls,
@@ -52,7 +54,9 @@ internal sealed record ShopBatch(
             Nm(root, "min_useful_offcut_half_in"));
     }
 
-    /// <summary>Per width, pooled: 100 ft rolls alone, then every roll length with the remnants.</summary>
+    /// <summary>
+    /// Per width, pooled: 100 ft rolls alone, then every roll length with the remnants.
+    /// </summary>
     public IReadOnlyList<(string Suffix, CuttingProblem Problem)> Problems() =>
         [.. Widths.SelectMany(w => new[]
         {

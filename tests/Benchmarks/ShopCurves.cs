@@ -22,9 +22,11 @@ internal static class ShopCurves
                 pooled with { Items = o.Items }, first).RollCount);
             var together = CuttingStock.Plan(pooled, first).RollCount;
             Console.WriteLine($"\n{name} {width}, 100 ft rolls, {orders.Count} buildings");
-            Console.WriteLine("| planned | open at once | rolls | least possible | scrap ft | offcuts |");
+            Console.WriteLine("| planned | open at once | rolls | least possible | scrap ft | "
+                + "offcuts |");
             Console.WriteLine("| --- | --- | --- | --- | --- | --- |");
-            Console.WriteLine($"| first-fit decreasing, building by building | 1 | {alone} | | | |");
+            Console.WriteLine($"| first-fit decreasing, building by building | 1 | {alone} | | | "
+                + $"|");
             Console.WriteLine($"| first-fit decreasing, pooled | all | {together} | | | |");
             foreach (var row in PostFrame.CuttingWorker.Planning.Pooling.Table(
                 orders, pooled.Stock, batch.MinUsefulOffcutNm, Windows, new() { WorkSeconds = 1 }))
@@ -38,7 +40,8 @@ internal static class ShopCurves
     /// <summary>Time to proof as orders, lengths and roll length grow.</summary>
     public static void Growth(double seconds)
     {
-        Console.WriteLine("\n| buildings | pieces | lengths | roll ft | rolls | bound | s to a proof |");
+        Console.WriteLine("\n| buildings | pieces | lengths | roll ft | rolls | bound | s to a "
+            + "proof |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- |");
         foreach (var buildings in new[] { 50, 100, 200, 500, 1000, 2000, 5000 })
             Grow(buildings, 150, 100, seconds);
@@ -76,8 +79,9 @@ internal static class ShopCurves
         if (PlanCheck.Check(problem, plan) is { Count: > 0 } faults)
             Console.WriteLine($"PLAN REFUSED: {faults[0].Text}");
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"| {buildings} | {items.Sum(i => i.Demand)} | {items.Select(i => i.LengthNm).Distinct().Count()} "
+            $"| {buildings} | {items.Sum(i => i.Demand)} | "
+                + $"{items.Select(i => i.LengthNm).Distinct().Count()} "
             + $"| {feet} | {plan.RollCount} | {plan.LowerBoundRolls} "
-            + $"| {(plan.Proven ? spent.ToString("F2", CultureInfo.InvariantCulture) : "not proven")} |"));
+            + $"| {spent:F2}{(plan.Proven ? "" : " (not proven)")} |"));
     }
 }

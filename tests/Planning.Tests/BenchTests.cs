@@ -14,9 +14,11 @@ public sealed class BenchTests
             var rolls = Enumerable.Range(0, random.Next(1, 7)).Select(_ =>
                 (IReadOnlyCollection<string>)[.. Enumerable.Range(0, random.Next(1, 4))
                     .Select(_ => $"{random.Next(0, 6)}").Distinct()]).ToList();
-            var found = Bench.Sequence(rolls, PlanLimits.Default, TestContext.Current.CancellationToken);
+            var found = Bench.Sequence(rolls, PlanLimits.Default,
+                TestContext.Current.CancellationToken);
             var least = Orders(rolls.Count).Min(o => Open(rolls, o));
-            Assert.True(found.Proven && found.MostOpen == least && Open(rolls, found.Rolls) == least,
+            Assert.True(found.Proven && found.MostOpen == least
+                && Open(rolls, found.Rolls) == least,
                 $"seed {seed}: {found.MostOpen} found, bound {found.LowerBound}, least {least}");
         }
     }
@@ -47,8 +49,11 @@ public sealed class BenchTests
         Assert.Equal(2, Open(rolls, sequence.Rolls));
     }
 
-    /// <summary>Own count: after each roll, the orders begun and not yet finished before it.</summary>
-    private static int Open(IReadOnlyList<IReadOnlyCollection<string>> rolls, IReadOnlyList<int> order) =>
+    /// <summary>
+    /// Own count: after each roll, the orders begun and not yet finished before it.
+    /// </summary>
+    private static int Open(IReadOnlyList<IReadOnlyCollection<string>> rolls,
+        IReadOnlyList<int> order) =>
         Enumerable.Range(0, order.Count).Max(at => rolls.SelectMany(r => r).Distinct().Count(name =>
             order.Take(at + 1).Any(r => rolls[r].Contains(name))
             && order.Skip(at).Any(r => rolls[r].Contains(name))));

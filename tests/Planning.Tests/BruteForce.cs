@@ -2,7 +2,9 @@ using PostFrame.CuttingWorker.Planning;
 
 namespace PostFrame.PlanningTests;
 
-/// <summary>Tries everything: the first piece left goes on some roll with any others that fit.</summary>
+/// <summary>
+/// Tries everything: the first piece left goes on some roll with any others that fit.
+/// </summary>
 internal sealed class BruteForce(CuttingProblem problem)
 {
     private readonly Dictionary<string, long?> _known = [];
@@ -50,11 +52,13 @@ internal sealed class BruteForce(CuttingProblem problem)
             yield break;
         }
 
-        for (var take = 0; take <= demand[from] && take * problem.Items[from].LengthNm <= room; take++)
+        for (var take = 0; take <= demand[from]
+            && take * problem.Items[from].LengthNm <= room; take++)
         {
             var rest = (int[])demand.Clone();
             rest[from] -= take;
-            foreach (var after in Fillings(rest, from + 1, room - take * problem.Items[from].LengthNm))
+            foreach (var after in Fillings(rest, from + 1,
+                room - take * problem.Items[from].LengthNm))
                 yield return after;
         }
     }

@@ -12,7 +12,8 @@ public sealed class FuzzTests
 
     private static readonly int[] Counts = [0, 1, 2, 3, 50, 10_000, 9_999_999, -1, int.MaxValue];
 
-    private static readonly long[] Costs = [0, 1, 2, 1000, 999_983, 1_000_000_000_000, -1, long.MaxValue];
+    private static readonly long[] Costs = [0, 1, 2, 1000, 999_983, 1_000_000_000_000, -1,
+        long.MaxValue];
 
     [Theory]
     [InlineData(0)]
@@ -31,7 +32,9 @@ public sealed class FuzzTests
         }
     }
 
-    /// <summary>Mostly good values with odd ones among them, so that both ends are reached.</summary>
+    /// <summary>
+    /// Mostly good values with odd ones among them, so that both ends are reached.
+    /// </summary>
     private static CuttingProblem Wild(Random random)
     {
         var scale = Lengths[random.Next(8)];

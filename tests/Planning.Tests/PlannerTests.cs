@@ -13,7 +13,8 @@ public sealed class PlannerTests
     [Fact]
     public void Every_piece_longer_than_any_roll_is_named_and_nothing_is_planned()
     {
-        var problem = Rolls(100 * Inch, ("a", 101 * Inch, 1), ("b", 90 * Inch, 1), ("c", 500 * Inch, 2));
+        var problem = Rolls(100 * Inch, ("a", 101 * Inch, 1), ("b", 90 * Inch, 1),
+            ("c", 500 * Inch, 2));
         var plan = CuttingStock.Plan(problem, PlanLimits.Default, Cancel);
         Assert.Equal(["a", "c"], plan.Refusals.Select(r => r.Key));
         Assert.All(plan.Refusals, r => Assert.Equal("too-long-for-any-roll", r.Code));
@@ -35,10 +36,12 @@ public sealed class PlannerTests
         var problem = new CuttingProblem
         {
             Items = [new("a", 0, 1), new("a", 5, -1)],
-            Stock = [new StockType { Key = "s", LengthNm = 10, EndTrimNm = 11, Count = -1, Cost = -1 }],
+            Stock = [new StockType { Key = "s", LengthNm = 10, EndTrimNm = 11, Count = -1,
+                Cost = -1 }],
             MinUsefulOffcutNm = -1,
         };
-        var codes = CuttingStock.Plan(problem, PlanLimits.Default, Cancel).Refusals.Select(r => r.Code);
+        var codes = CuttingStock.Plan(problem, PlanLimits.Default, Cancel).Refusals
+            .Select(r => r.Code);
         Assert.Equal(
             ["duplicate-key", "bad-stock", "bad-stock", "bad-stock", "bad-stock", "bad-length",
                 "bad-demand"],
@@ -95,7 +98,8 @@ public sealed class PlannerTests
             foreach (var work in new[] { 0, 0.001, 0.01, 0.1, 0.5 })
             {
                 var plan = CuttingStock.Plan(Medium(seed), new() { WorkSeconds = work }, Cancel);
-                Assert.True(plan.Cost <= cost && plan.LowerBoundCost >= bound, $"seed {seed}, work {work}");
+                Assert.True(plan.Cost <= cost && plan.LowerBoundCost >= bound,
+                    $"seed {seed}, work {work}");
                 (cost, bound) = (plan.Cost, plan.LowerBoundCost);
             }
         }
@@ -112,7 +116,8 @@ public sealed class PlannerTests
         Assert.Empty(plan.Unmet);
     }
 
-    private static CuttingProblem Rolls(long rollNm, params (string Key, long Nm, int Demand)[] items) => new()
+    private static CuttingProblem Rolls(long rollNm,
+        params (string Key, long Nm, int Demand)[] items) => new()
     {
         Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
         Stock = [new StockType { Key = "roll", LengthNm = rollNm }],

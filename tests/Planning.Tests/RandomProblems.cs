@@ -20,7 +20,8 @@ internal static class RandomProblems
                 LengthNm = length,
                 EndTrimNm = random.Next(4) == 0 ? random.Next(0, 2) : 0,
                 Count = k == 0 && random.Next(3) > 0 ? null : random.Next(0, 5),
-                Cost = one ? 1 : random.Next(5) == 0 ? random.Next(0, 6) : length + random.Next(0, 3),
+                Cost = one ? 1 : random.Next(5) == 0 ? random.Next(0, 6) : length + random
+                    .Next(0, 3),
                 IsRemnant = k > 0 && random.Next(2) == 0,
                 AgeDays = random.Next(0, 4),
             };

@@ -11,7 +11,8 @@ internal static class ReferenceData
     {
         var root = Environment.GetEnvironmentVariable("REFERENCE_DATA");
         if (string.IsNullOrEmpty(root) || !Directory.Exists(Path.Combine(root, name)))
-            Assert.Skip($"REFERENCE_DATA has no folder {name}; these instances may not be shipped.");
+            Assert.Skip($"REFERENCE_DATA has no folder {name}; these instances may not be "
+                + $"shipped.");
         return Path.Combine(root!, name);
     }
 

@@ -3,7 +3,9 @@ using PostFrame.CuttingWorker.Planning;
 
 namespace PostFrame.PlanningTests;
 
-/// <summary>The textbook assignment model: every roll a variable, every piece count on it another.</summary>
+/// <summary>
+/// The textbook assignment model: every roll a variable, every piece count on it another.
+/// </summary>
 internal static class ReferenceModel
 {
     public static long? LeastCost(CuttingProblem problem)
@@ -11,7 +13,8 @@ internal static class ReferenceModel
         var model = new CpModel();
         var pieces = problem.Items.Sum(i => i.Demand);
         var rolls = problem.Stock
-            .SelectMany(s => Enumerable.Range(0, Math.Min(s.Count ?? pieces, pieces)).Select(_ => s))
+            .SelectMany(s => Enumerable.Range(0, Math.Min(s.Count ?? pieces, pieces))
+            .Select(_ => s))
             .Select(s => (Type: s, Used: model.NewBoolVar(""))).ToList();
         var placed = problem.Items.Select(_ => new List<IntVar>()).ToArray();
         foreach (var (type, used) in rolls)

@@ -13,7 +13,8 @@ public sealed class ShopTests
     [Fact]
     public void Left_over_gathers_into_an_offcut_worth_keeping()
     {
-        var problem = Problem([("a", 30, 4), ("b", 20, 2)], new StockType { Key = "r", LengthNm = 100 })
+        var problem = Problem([("a", 30, 4), ("b", 20, 2)],
+            new StockType { Key = "r", LengthNm = 100 })
             with { MinUsefulOffcutNm = 40 };
         var plan = CuttingStock.Plan(problem, Limits, Cancel);
         Assert.Empty(PlanCheck.Check(problem, plan));
@@ -29,10 +30,12 @@ public sealed class ShopTests
             var problem = new CuttingProblem
             {
                 Items = [.. Enumerable.Range(0, 8).Select(k => new CuttingItem(
-                    $"{k}", random.Next(10, 60), random.Next(1, 4), k < 6 ? $"plane {k % 3}" : null))],
+                    $"{k}", random.Next(10, 60), random.Next(1, 4), k < 6 ? $"plane {k % 3}"
+                        : null))],
                 Stock = [.. Enumerable.Range(0, 3).Select(k => new StockType
                 {
-                    Key = $"s{k}", LengthNm = 100, Count = k == 0 ? 4 : 9, Lot = $"lot {k}", AgeDays = 9 - k,
+                    Key = $"s{k}", LengthNm = 100, Count = k == 0 ? 4 : 9, Lot = $"lot {k}",
+                        AgeDays = 9 - k,
                 })],
             };
             var plan = CuttingStock.Plan(problem, new() { WorkSeconds = 0.05 }, Cancel);
@@ -58,11 +61,13 @@ public sealed class ShopTests
     [Fact]
     public void A_roll_that_turns_out_short_gives_only_what_is_left_of_it()
     {
-        var problem = Problem([("a", 60, 2)], new StockType { Key = "r", LengthNm = 120, Count = 3 });
+        var problem = Problem([("a", 60, 2)],
+            new StockType { Key = "r", LengthNm = 120, Count = 3 });
         var made = new Dictionary<string, int> { ["a"] = 1 };
         var rest = Replanning.Remaining(problem, [new("r", made, LostNm: 30)]);
         Assert.Equal(30, rest.Stock[1].LengthNm);
-        Assert.Throws<ArgumentException>(() => Replanning.Remaining(problem, [new("r", made, LostNm: 70)]));
+        Assert.Throws<ArgumentException>(() => Replanning
+            .Remaining(problem, [new("r", made, LostNm: 70)]));
     }
 
     [Fact]
@@ -81,7 +86,8 @@ public sealed class ShopTests
     {
         var random = new Random(5);
         var orders = Enumerable.Range(0, 12).Select(o => new BenchOrder($"o{o:00}", o / 3,
-            [.. Enumerable.Range(0, 3).Select(k => new CuttingItem($"{o}-{k}", random.Next(15, 70), 3))]))
+            [.. Enumerable.Range(0, 3)
+                .Select(k => new CuttingItem($"{o}-{k}", random.Next(15, 70), 3))]))
             .ToList();
         var stock = new StockType { Key = "r", LengthNm = 150 };
         var table = Pooling.Table(orders, [stock], 30, [1, 3, 12], Limits, Cancel);
@@ -100,7 +106,8 @@ public sealed class ShopTests
         Assert.Contains("no fewer than 4", plan.Explanation);
     }
 
-    private static CuttingProblem Problem((string Key, long Nm, int Demand)[] items, StockType roll) => new()
+    private static CuttingProblem Problem((string Key, long Nm, int Demand)[] items,
+        StockType roll) => new()
     {
         Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
         Stock = [roll],

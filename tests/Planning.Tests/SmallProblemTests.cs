@@ -19,7 +19,8 @@ public sealed class SmallProblemTests
         for (var seed = block * 1000; seed < block * 1000 + 1000; seed++)
         {
             var problem = RandomProblems.Small(seed);
-            var plan = CuttingStock.Plan(problem, PlanLimits.Default, TestContext.Current.CancellationToken);
+            var plan = CuttingStock
+                .Plan(problem, PlanLimits.Default, TestContext.Current.CancellationToken);
             Judge(seed, problem, plan, new BruteForce(problem).LeastCost());
         }
     }
@@ -32,7 +33,8 @@ public sealed class SmallProblemTests
         for (var seed = 100_000 + block * 300; seed < 100_300 + block * 300; seed++)
         {
             var problem = RandomProblems.Small(seed);
-            var plan = CuttingStock.Plan(problem, PlanLimits.Default, TestContext.Current.CancellationToken);
+            var plan = CuttingStock
+                .Plan(problem, PlanLimits.Default, TestContext.Current.CancellationToken);
             Judge(seed, problem, plan, ReferenceModel.LeastCost(problem));
         }
     }
@@ -49,7 +51,8 @@ public sealed class SmallProblemTests
 
         if (least is null)
         {
-            Assert.True(plan.Unmet.Count > 0, $"seed {seed}: no plan meets the demand, one is claimed");
+            Assert.True(plan.Unmet.Count > 0,
+                $"seed {seed}: no plan meets the demand, one is claimed");
             Assert.False(plan.Proven, $"seed {seed}");
             return;
         }

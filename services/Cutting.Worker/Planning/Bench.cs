@@ -23,11 +23,14 @@ public static class Bench
         ArgumentNullException.ThrowIfNull(ordersOfRoll);
         ArgumentNullException.ThrowIfNull(limits);
         var names = ordersOfRoll.SelectMany(o => o).Distinct(StringComparer.Ordinal).ToList();
-        var index = names.Select((n, i) => (n, i)).ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
-        var rolls = ordersOfRoll.Select(o => o.Select(n => index[n]).Distinct().ToArray()).ToArray();
+        var index = names.Select((n, i) => (n, i))
+            .ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
+        var rolls = ordersOfRoll.Select(o => o.Select(n => index[n]).Distinct().ToArray())
+            .ToArray();
         var touches = OrderSet.Neighbours(names.Count, rolls);
         var meter = new WorkMeter(limits, cancel);
-        var (closing, bound) = (new List<int>(), rolls.Select(r => r.Length).DefaultIfEmpty(0).Max());
+        var (closing, bound) = (new List<int>(), rolls.Select(r => r.Length).DefaultIfEmpty(0)
+            .Max());
         foreach (var part in Parts(touches))
         {
             var search = new ClosingSearch(part, touches, meter);
@@ -52,7 +55,8 @@ public static class Bench
     {
         ArgumentNullException.ThrowIfNull(ordersOfRoll);
         ArgumentNullException.ThrowIfNull(closing);
-        var index = closing.Select((n, i) => (n, i)).ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
+        var index = closing.Select((n, i) => (n, i))
+            .ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
         var rolls = ordersOfRoll.Select(o => o.Select(n => index[n]).ToArray()).ToArray();
         var order = RollOrder([.. Enumerable.Range(0, closing.Count)], rolls);
         return new BenchSequence
@@ -116,7 +120,9 @@ public static class Bench
         return order;
     }
 
-    /// <summary>Groups of orders that share no roll with others: they can follow one another.</summary>
+    /// <summary>
+    /// Groups of orders that share no roll with others: they can follow one another.
+    /// </summary>
     private static IEnumerable<List<int>> Parts(OrderSet[] touches)
     {
         var seen = new bool[touches.Length];

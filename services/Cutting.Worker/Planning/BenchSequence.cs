@@ -1,6 +1,8 @@
 namespace PostFrame.CuttingWorker.Planning;
 
-/// <summary>In which order to cut the rolls so that few orders lie half finished at the bench.</summary>
+/// <summary>
+/// In which order to cut the rolls so that few orders lie half finished at the bench.
+/// </summary>
 public sealed record BenchSequence
 {
     /// <summary>Indexes of the rolls, first to last.</summary>

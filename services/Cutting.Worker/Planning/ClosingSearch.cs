@@ -71,8 +71,8 @@ internal sealed class ClosingSearch(List<int> part, OrderSet[] touches, WorkMete
     }
 
     /// <summary>
-    /// Largest least degree met while contracting the sharing graph, plus one: a minor-based bound on
-    /// the graph's path width, which open stacks cannot go below.
+    /// Largest least degree met while contracting the sharing graph, plus one: a minor-based bound
+    /// on the graph's path width, which open stacks cannot go below.
     /// </summary>
     private int Degeneracy()
     {

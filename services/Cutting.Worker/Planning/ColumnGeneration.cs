@@ -127,7 +127,9 @@ internal sealed class ColumnGeneration : IDisposable
             || !whole && known.Ceiling >= Math.Ceiling(Relaxed - 1e-6)
             || Relaxed - known.Bound < 1e-7 * Math.Max(1, _costUnit));
 
-    /// <summary>Prices at the smoothed duals, proves what they prove, adds patterns; how many.</summary>
+    /// <summary>
+    /// Prices at the smoothed duals, proves what they prove, adds patterns; how many.
+    /// </summary>
     private int Price(double smooth)
     {
         var dual = new double[_instance.Items];
@@ -168,7 +170,8 @@ internal sealed class ColumnGeneration : IDisposable
             total += dual[i] * Demand[i];
         }
 
-        var most = Math.Min(total, 1.1 * density * _instance.Bins.Max(b => b.Capacity) + dual.Max());
+        var full = 1.1 * density * _instance.Bins.Max(b => b.Capacity);
+        var most = Math.Min(total, full + dual.Max());
         return Math.Min(1 << 26, (1 << 30) / Math.Max(most, 1e-9));
     }
 

@@ -9,7 +9,9 @@ public sealed record CuttingPlan
     /// <summary>Everything wrong with the problem; empty when it could be planned.</summary>
     public required IReadOnlyList<PlanRefusal> Refusals { get; init; }
 
-    /// <summary>Pieces (key, count) that the stock at hand cannot give; empty when all are met.</summary>
+    /// <summary>
+    /// Pieces (key, count) that the stock at hand cannot give; empty when all are met.
+    /// </summary>
     public required IReadOnlyList<KeyValuePair<string, int>> Unmet { get; init; }
 
     /// <summary>Rolls and remnants used.</summary>
@@ -18,7 +20,9 @@ public sealed record CuttingPlan
     /// <summary>No plan that meets the demand uses fewer rolls than this.</summary>
     public required int LowerBoundRolls { get; init; }
 
-    /// <summary>Total cost of the rolls used, in the unit of <see cref="StockType.Cost"/>.</summary>
+    /// <summary>
+    /// Total cost of the rolls used, in the unit of <see cref="StockType.Cost"/>.
+    /// </summary>
     public required long Cost { get; init; }
 
     /// <summary>No plan that meets the demand costs less than this.</summary>
@@ -30,7 +34,9 @@ public sealed record CuttingPlan
     /// <summary>How the plan was found, in a few words.</summary>
     public required string Method { get; init; }
 
-    /// <summary>Why no plan can cost less than the bound, in sentences a foreman can follow.</summary>
+    /// <summary>
+    /// Why no plan can cost less than the bound, in sentences a foreman can follow.
+    /// </summary>
     public required string Explanation { get; init; }
 
     /// <summary>Work spent [work seconds].</summary>

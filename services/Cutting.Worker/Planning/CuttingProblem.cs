@@ -1,6 +1,8 @@
 namespace PostFrame.CuttingWorker.Planning;
 
-/// <summary>What is to be cut and what from. One product of one width: widths are never mixed.</summary>
+/// <summary>
+/// What is to be cut and what from. One product of one width: widths are never mixed.
+/// </summary>
 public sealed record CuttingProblem
 {
     /// <summary>The longest length accepted [nm]: 1,000 km.</summary>
@@ -12,6 +14,8 @@ public sealed record CuttingProblem
     /// <summary>The rolls and remnants.</summary>
     public required IReadOnlyList<StockType> Stock { get; init; }
 
-    /// <summary>Left-over at least this long goes back to the rack as an offcut [nm]; 0 or more.</summary>
+    /// <summary>
+    /// Left-over at least this long goes back to the rack as an offcut [nm]; 0 or more.
+    /// </summary>
     public long MinUsefulOffcutNm { get; init; } = long.MaxValue;
 }

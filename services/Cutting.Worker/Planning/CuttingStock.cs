@@ -4,8 +4,8 @@ namespace PostFrame.CuttingWorker.Planning;
 public static class CuttingStock
 {
     /// <summary>
-    /// Plans the cutting of <paramref name="problem"/> from its stock at the least total cost, with a
-    /// lower bound on the cost of any plan.
+    /// Plans the cutting of <paramref name="problem"/> from its stock at the least total cost, with
+    /// a lower bound on the cost of any plan.
     /// </summary>
     /// <remarks>
     /// Impossible input is answered with every refusal and no rolls. Cancelling ends the search
@@ -57,7 +57,8 @@ public static class CuttingStock
         var lot = problem.Stock.ToDictionary(s => s.Key, s => s.Lot, StringComparer.Ordinal);
         return plan.Rolls
             .SelectMany(r => r.Cuts.Select(c => (Group: group[c.ItemKey], Lot: lot[r.StockKey])))
-            .Where(g => g.Group is not null).Distinct().GroupBy(g => g.Group).All(g => g.Count() == 1);
+            .Where(g => g.Group is not null).Distinct().GroupBy(g => g.Group)
+            .All(g => g.Count() == 1);
     }
 
     private static CuttingPlan Refused(List<PlanRefusal> refusals) => new()

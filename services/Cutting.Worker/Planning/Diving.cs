@@ -33,21 +33,24 @@ internal sealed class Diving(
 
     /// <summary>Takes all whole amounts; where there are none, one pattern rounded up.</summary>
     private bool Choose(
-        int[] left, int[] stock, List<(Pattern, int)> chosen, double noise, Random random, ref long cost)
+        int[] left, int[] stock, List<(Pattern, int)> chosen, double noise, Random random,
+        ref long cost)
     {
         var any = false;
         var (best, score) = (-1, 0.0);
         var order = Enumerable.Range(0, columns.Patterns.Count)
-            .Where(p => columns.Amount[p] > 1e-6).OrderByDescending(p => columns.Amount[p]).ToList();
+            .Where(p => columns.Amount[p] > 1e-6).OrderByDescending(p => columns.Amount[p])
+            .ToList();
         foreach (var p in order)
         {
-            var whole = (int)Math.Min(columns.Amount[p] + 1e-6, Most(columns.Patterns[p], left, stock));
+            var most = Most(columns.Patterns[p], left, stock);
+            var whole = (int)Math.Min(columns.Amount[p] + 1e-6, most);
             if (whole > 0)
             {
                 Take(columns.Patterns[p], whole, left, stock, chosen, ref cost);
                 any = true;
             }
-            else if (Most(columns.Patterns[p], left, stock) > 0)
+            else if (most > 0)
             {
                 var now = columns.Amount[p] + noise * random.NextDouble();
                 if (now > score)
@@ -62,7 +65,8 @@ internal sealed class Diving(
     }
 
     private void Take(
-        Pattern pattern, int times, int[] left, int[] stock, List<(Pattern, int)> chosen, ref long cost)
+        Pattern pattern, int times, int[] left, int[] stock, List<(Pattern, int)> chosen,
+        ref long cost)
     {
         for (var k = 0; k < pattern.Item.Length; k++)
             left[pattern.Item[k]] -= times * pattern.Count[k];

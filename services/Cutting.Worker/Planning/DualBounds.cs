@@ -5,8 +5,8 @@ namespace PostFrame.CuttingWorker.Planning;
 /// weight such that nothing that fits a roll weighs more than one roll.
 /// </summary>
 /// <remarks>
-/// Sources, from memory: Martello and Toth 1990 (bound L2, here as a family of functions); Fekete and
-/// Schepers 2001 (<c>u(k)</c>); Carlier, Clautiaux and Moukrim 2007 (rounding about one half).
+/// Sources, from memory: Martello and Toth 1990 (bound L2, here as a family of functions); Fekete
+/// and Schepers 2001 (<c>u(k)</c>); Carlier, Clautiaux and Moukrim 2007 (rounding about one half).
 /// </remarks>
 internal static class DualBounds
 {
@@ -25,9 +25,9 @@ internal static class DualBounds
         var best = instance.Bins.MinBy(b => (double)b.Cost / b.Capacity)!;
         var bound = (total * best.Cost + best.Capacity - 1) / best.Capacity;
         return ((long)bound,
-            $"The pieces come to {Wording.Length(instance, total)}; the cheapest stock by length gives "
-            + $"{Wording.Length(instance, best.Capacity)} for {best.Cost}, so no plan costs less than "
-            + $"{bound}.");
+            $"The pieces come to {Wording.Length(instance, total)}; the cheapest stock by length "
+            + $"gives {Wording.Length(instance, best.Capacity)} for {best.Cost}, so no plan costs "
+            + $"less than {bound}.");
     }
 
     private static (long, string) OneLength(Instance instance)
@@ -36,24 +36,27 @@ internal static class DualBounds
         var total = Total(instance, x => x);
         var bound = Rolls(total, capacity);
         var why = $"The pieces come to {Wording.Length(instance, total)} and a roll gives "
-            + $"{Wording.Length(instance, capacity)}: {(double)total / capacity:0.00} rolls, so no fewer "
-            + $"than {bound}.";
+            + $"{Wording.Length(instance, capacity)}: {(double)total / capacity:0.00} rolls, so "
+            + $"no fewer than {bound}.";
         foreach (var k in instance.Length.Where(l => l <= capacity / 2).Take(MostTried))
         {
-            if (Rolls(Total(instance, x => Large(x, k, capacity)), capacity) is var large && large > bound)
+            if (Rolls(Total(instance, x => Large(x, k, capacity)), capacity) is var large
+                && large > bound)
                 (bound, why) = (large, LargeWhy(instance, k, large));
             var half = Rolls(Total(instance, x => Half(x, k, capacity)), 2 * (capacity / k));
             if (half > bound)
                 (bound, why) = (half, "Count each piece in steps of "
-                    + $"{Wording.Length(instance, k)}, rounded about half a roll: a roll holds at most "
-                    + $"{2 * (capacity / k)} such counts, the pieces have enough for {half} rolls.");
+                    + $"{Wording.Length(instance, k)}, rounded about half a roll: a roll holds "
+                    + $"at most {2 * (capacity / k)} such counts, the pieces have enough "
+                    + $"for {half} rolls.");
         }
 
         for (var k = 1; k <= 100; k++)
         {
             var steps = Rolls(Total(instance, x => Steps(x, k, capacity)), (Int128)k * capacity);
             if (steps > bound)
-                (bound, why) = (steps, $"Count each piece in {k + 1}ths of a roll, rounded down, {k} of "
+                (bound, why) = (steps,
+                    $"Count each piece in {k + 1}ths of a roll, rounded down, {k} of "
                     + $"which no roll exceeds: the pieces have enough for {steps} rolls.");
         }
 
@@ -72,9 +75,9 @@ internal static class DualBounds
                 middle += instance.Demand[i];
         }
 
-        return $"{alone} pieces are too long to share a roll with any of {Wording.Length(instance, k)} or "
-            + $"more; {middle} further pieces are at least that long and fill {bound - alone} more rolls: "
-            + $"no fewer than {bound}.";
+        return $"{alone} pieces are too long to share a roll with any of "
+            + $"{Wording.Length(instance, k)} or more; {middle} further pieces are at least that "
+            + $"long and fill {bound - alone} more rolls: no fewer than {bound}.";
     }
 
     private static Int128 Total(Instance instance, Func<long, Int128> weight)
@@ -85,7 +88,8 @@ internal static class DualBounds
         return total;
     }
 
-    private static Int128 Rolls(Int128 weight, Int128 roll) => roll <= 0 ? 0 : (weight + roll - 1) / roll;
+    private static Int128 Rolls(Int128 weight, Int128 roll) => roll <= 0 ? 0
+        : (weight + roll - 1) / roll;
 
     private static Int128 Large(long x, long k, long capacity) =>
         x > capacity - k ? capacity : x >= k ? x : 0;

@@ -4,10 +4,12 @@ namespace PostFrame.CuttingWorker.Planning;
 
 /// <summary>
 /// Item values in whole numbers, and the lower bound on cost they prove. If no pattern of a bin is
-/// worth more than λ⁻¹ times the bin's cost, cutting every piece costs at least λ times the value of
-/// the demand, less what limited bins could be worth beyond their cost.
+/// worth more than λ⁻¹ times the bin's cost, cutting every piece costs at least λ times the value
+/// of the demand, less what limited bins could be worth beyond their cost.
 /// </summary>
-/// <remarks>Source: Farley's bound and Lagrangian relaxation of the stock limits, textbook.</remarks>
+/// <remarks>
+/// Source: Farley's bound and Lagrangian relaxation of the stock limits, textbook.
+/// </remarks>
 internal sealed class DualPoint
 {
     private DualPoint(
@@ -41,11 +43,13 @@ internal sealed class DualPoint
 
     /// <summary>
     /// The least value a pattern of this bin must have to appear in any plan of cost up to
-    /// <paramref name="cost"/>: with a lower value the bound plus the pattern's reduced cost passes it.
+    /// <paramref name="cost"/>: with a lower value the bound plus the pattern's reduced cost passes
+    /// it.
     /// </summary>
     public int Floor(Instance instance, int b, long cost)
     {
-        // reduced cost = C + u − λ·value, u = max(0, λ·best − C) for limited bins, must be ≤ cost − bound
+        // reduced cost = C + u − λ·value, u = max(0, λ·best − C) for limited bins, must be ≤ cost −
+        // bound
         var bin = instance.Bins[b];
         var charge = Q * bin.Cost;
         if (bin.Count != int.MaxValue)

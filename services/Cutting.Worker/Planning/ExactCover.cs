@@ -20,7 +20,8 @@ internal static class ExactCover
         int seed, WorkMeter meter)
     {
         var model = new CpModel();
-        var times = patterns.Select((p, k) => model.NewIntVar(0, Most(instance, p), $"{k}")).ToArray();
+        var times = patterns.Select((p, k) => model.NewIntVar(0, Most(instance, p), $"{k}"))
+            .ToArray();
         var uses = new List<(IntVar, int)>[instance.Items];
         for (var i = 0; i < uses.Length; i++)
             uses[i] = [];
@@ -31,8 +32,8 @@ internal static class ExactCover
         }
 
         for (var i = 0; i < uses.Length; i++)
-            model.Add(LinearExpr.WeightedSum(uses[i].Select(u => u.Item1), uses[i].Select(u => u.Item2))
-                >= instance.Demand[i]);
+            model.Add(
+                LinearExpr.WeightedSum(uses[i].Select(u => u.Item1), uses[i].Select(u => u.Item2)) >= instance.Demand[i]);
         for (var b = 0; b < instance.Bins.Length; b++)
         {
             if (instance.Bins[b].Count != int.MaxValue)
@@ -52,13 +53,16 @@ internal static class ExactCover
                 + "linearization_level:2",
         };
         using var stop = meter.Cancel.Register(solver.StopSearch);
-        var status = meter.Cancel.IsCancellationRequested ? CpSolverStatus.Unknown : solver.Solve(model);
+        var status = meter.Cancel.IsCancellationRequested
+            ? CpSolverStatus.Unknown
+            : solver.Solve(model);
         meter.Steps(1e9 * (solver.Response?.DeterministicTime ?? 0) + 1e6);
         return status switch
         {
             CpSolverStatus.Infeasible => (Outcome.Impossible, []),
             CpSolverStatus.Feasible or CpSolverStatus.Optimal => (Outcome.Found,
-                [.. patterns.Select((p, k) => (p, (int)solver.Value(times[k]))).Where(r => r.Item2 > 0)]),
+                [.. patterns.Select((p, k) => (p, (int)solver.Value(times[k])))
+                    .Where(r => r.Item2 > 0)]),
             _ => (Outcome.Open, []),
         };
     }

@@ -12,7 +12,8 @@ internal static class FirstFit
 
     /// <summary>Goes on from rolls already chosen.</summary>
     public static Packing Complete(
-        Instance instance, IEnumerable<(Pattern Pattern, int Times)> chosen, int[] demand, int[] bins)
+        Instance instance, IEnumerable<(Pattern Pattern, int Times)> chosen, int[] demand,
+            int[] bins)
     {
         var rolls = chosen.ToList();
         var (left, stock) = ((int[])demand.Clone(), (int[])bins.Clone());

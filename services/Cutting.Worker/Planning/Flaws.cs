@@ -4,8 +4,8 @@ namespace PostFrame.CuttingWorker.Planning;
 public static class Flaws
 {
     /// <summary>
-    /// The sound parts of one roll as stock of their own, its end trim on the first, its cost shared
-    /// out by length so that the parts together cost what the roll does.
+    /// The sound parts of one roll as stock of their own, its end trim on the first, its cost
+    /// shared out by length so that the parts together cost what the roll does.
     /// </summary>
     /// <param name="roll">The roll; one of it is split.</param>
     /// <param name="flaws">Where each flaw begins, from the labelled start, and how long it is
@@ -23,7 +23,8 @@ public static class Flaws
         {
             if (at < from || length < 0 || length > roll.LengthNm - at)
                 throw new ArgumentException(
-                    $"Flaw at {at} nm, {length} nm long, is outside roll {roll.Key} of {roll.LengthNm} nm "
+                    $"Flaw at {at} nm, {length} nm long, is outside roll {roll.Key} of "
+                        + $"{roll.LengthNm} nm "
                     + "or overlaps another.");
             parts.Add(at - from);
             from = at + length;

@@ -2,7 +2,8 @@ namespace PostFrame.CuttingWorker.Planning;
 
 /// <summary>
 /// Gives every group of pieces that must match in colour one lot, before anything is planned: the
-/// largest group first, to the oldest lot whose rolls still hold it. Each lot is then planned alone.
+/// largest group first, to the oldest lot whose rolls still hold it. Each lot is then planned
+/// alone.
 /// </summary>
 internal static class LotPlanning
 {
@@ -10,13 +11,15 @@ internal static class LotPlanning
     public static List<CuttingProblem>? Split(CuttingProblem problem)
     {
         var lots = problem.Stock.GroupBy(s => s.Lot ?? "", StringComparer.Ordinal)
-            .OrderByDescending(g => g.Max(s => s.AgeDays)).ThenBy(g => g.Key, StringComparer.Ordinal)
+            .OrderByDescending(g => g.Max(s => s.AgeDays))
+            .ThenBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => g.ToList()).ToList();
         if (lots.Count < 2 || problem.Items.All(i => i.LotGroup is null))
             return null;
         var given = lots.Select(_ => new List<CuttingItem>()).ToList();
         var groups = problem.Items.Where(i => i.Demand > 0)
-            .GroupBy(i => i.LotGroup is null ? $"item {i.Key}" : $"group {i.LotGroup}", StringComparer.Ordinal)
+            .GroupBy(i => i.LotGroup is null ? $"item {i.Key}" : $"group {i.LotGroup}",
+                StringComparer.Ordinal)
             .OrderByDescending(g => g.First().LotGroup is not null)
             .ThenByDescending(g => g.Sum(i => (double)i.LengthNm * i.Demand))
             .ThenBy(g => g.Key, StringComparer.Ordinal);
@@ -30,7 +33,9 @@ internal static class LotPlanning
         return [.. lots.Select((stock, l) => problem with { Items = given[l], Stock = stock })];
     }
 
-    /// <summary>One plan out of the lots' plans; its bound is that of the problem without lots.</summary>
+    /// <summary>
+    /// One plan out of the lots' plans; its bound is that of the problem without lots.
+    /// </summary>
     public static CuttingPlan Join(List<CuttingPlan> plans, long bound, int boundRolls)
     {
         var cost = plans.Sum(p => p.Cost);
@@ -55,7 +60,8 @@ internal static class LotPlanning
     {
         var longest = group.Max(i => i.LengthNm);
         return Enumerable.Range(0, lots.Count)
-            .OrderByDescending(l => lots[l].Any(s => s.Count is null or > 0 && s.UsableNm >= longest))
+            .OrderByDescending(l => 
+                lots[l].Any(s => s.Count is null or > 0 && s.UsableNm >= longest))
             .ThenByDescending(l => lots[l].Sum(s => (double)s.UsableNm * (s.Count ?? 1e6))).First();
     }
 

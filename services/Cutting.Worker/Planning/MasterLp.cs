@@ -25,7 +25,8 @@ internal sealed class MasterLp : IDisposable
     /// <param name="missing">Cost of leaving one piece of each item uncut, scaled.</param>
     /// <param name="meter">Counts the work.</param>
     public MasterLp(
-        Instance instance, int[] demand, int[] stock, double[] cost, double[] missing, WorkMeter meter)
+        Instance instance, int[] demand, int[] stock, double[] cost, double[] missing,
+            WorkMeter meter)
     {
         _meter = meter;
         _cost = cost;
@@ -96,8 +97,8 @@ internal sealed class MasterLp : IDisposable
         _column[column].SetUb(shut ? 0 : double.PositiveInfinity);
 
     /// <summary>
-    /// True while the solution cuts a longer piece where a shorter one is wanted. Allowing that keeps
-    /// the duals in order of length, which steadies them; it costs nothing in the relaxation.
+    /// True while the solution cuts a longer piece where a shorter one is wanted. Allowing that
+    /// keeps the duals in order of length, which steadies them; it costs nothing in the relaxation.
     /// </summary>
     public bool Swaps { get; private set; }
 

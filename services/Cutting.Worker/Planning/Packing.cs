@@ -33,9 +33,11 @@ internal sealed class Packing
         var (merged, at) = (new List<(Pattern, int)>(), new Dictionary<string, int>());
         foreach (var (pattern, times) in rolls)
         {
-            var order = Enumerable.Range(0, pattern.Item.Length).OrderBy(k => pattern.Item[k]).ToArray();
+            var order = Enumerable.Range(0, pattern.Item.Length).OrderBy(k => pattern.Item[k])
+                .ToArray();
             var alike = new Pattern(
-                pattern.Bin, [.. order.Select(k => pattern.Item[k])], [.. order.Select(k => pattern.Count[k])]);
+                pattern.Bin, [.. order.Select(k => pattern.Item[k])],
+                    [.. order.Select(k => pattern.Count[k])]);
             var key = $"{alike.Bin}:{string.Join(',', alike.Item)}:{string.Join(',', alike.Count)}";
             if (at.TryGetValue(key, out var index))
                 merged[index] = (alike, merged[index].Item2 + times);

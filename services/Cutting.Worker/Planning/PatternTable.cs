@@ -77,8 +77,8 @@ internal sealed class PatternTable
     public int Bound(int from, long capacity) => _row[from][capacity / _unit];
 
     /// <summary>
-    /// The most valuable pattern of the items from <paramref name="from"/> on that holds the first of
-    /// them; null when none is worth more than <paramref name="floor"/> or the nodes ran out.
+    /// The most valuable pattern of the items from <paramref name="from"/> on that holds the first
+    /// of them; null when none is worth more than <paramref name="floor"/> or the nodes ran out.
     /// </summary>
     public (int Value, int[] Item, int[] Count)? Best(int from, long capacity, int floor, int nodes)
     {
@@ -99,8 +99,8 @@ internal sealed class PatternTable
     }
 
     /// <summary>
-    /// No pattern within the capacity is worth more than this: the exact value where the grid is, or
-    /// where true patterns close the gap the rounding leaves.
+    /// No pattern within the capacity is worth more than this: the exact value where the grid is,
+    /// or where true patterns close the gap the rounding leaves.
     /// </summary>
     public int Top(long capacity, int nodes)
     {

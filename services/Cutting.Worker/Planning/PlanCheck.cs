@@ -52,7 +52,8 @@ public static class PlanCheck
         {
             left -= new BigInteger(cut.LengthNm) * cut.Count;
             if (cut.Count < 1)
-                found.Add(new("demand", where, $"{where}: {cut.Count} of {cut.ItemKey}; at least 1."));
+                found.Add(new("demand", where,
+                    $"{where}: {cut.Count} of {cut.ItemKey}; at least 1."));
             if (!items.TryGetValue(cut.ItemKey, out var item))
                 found.Add(new("unknown-key", where, $"{where}: no item {cut.ItemKey}."));
             else if (item.LengthNm != cut.LengthNm)
@@ -116,7 +117,8 @@ public static class PlanCheck
             .Distinct().GroupBy(g => g.Group, StringComparer.Ordinal);
         foreach (var group in lots.Where(g => g.Count() > 1))
             found.Add(new("lot", group.Key,
-                $"{group.Key} is cut from lots {string.Join(", ", group.Select(g => g.Lot ?? "none"))};"
+                $"{group.Key} is cut from lots "
+                    + $"{string.Join(", ", group.Select(g => g.Lot ?? "none"))};"
                 + " all of it must come from one."));
     }
 
@@ -133,7 +135,9 @@ public static class PlanCheck
             found.Add(new("total", "plan", $"Cost stated {plan.Cost}; the rolls cost {cost}."));
     }
 
-    /// <summary>A bound above the plan itself is false; so is a proof with a gap or unmet demand.</summary>
+    /// <summary>
+    /// A bound above the plan itself is false; so is a proof with a gap or unmet demand.
+    /// </summary>
     private static void Bounds(CuttingProblem problem, CuttingPlan plan, List<PlanViolation> found)
     {
         var met = plan.Unmet.Count == 0;

@@ -7,8 +7,8 @@ namespace PostFrame.CuttingWorker.Planning;
 public sealed record PlanLimits
 {
     /// <summary>
-    /// Work allowed [work seconds]: counted in steps, not by a clock, and scaled so that one is about a
-    /// second of one ordinary core.
+    /// Work allowed [work seconds]: counted in steps, not by a clock, and scaled so that one is
+    /// about a second of one ordinary core.
     /// </summary>
     public double WorkSeconds { get; init; } = 5;
 

@@ -81,7 +81,8 @@ internal static class PlanWriting
     }
 
     private static void Cut(
-        Instance instance, int item, int count, int run, Queue<Entry>[] items, List<PlannedCut> cuts)
+        Instance instance, int item, int count, int run, Queue<Entry>[] items,
+            List<PlannedCut> cuts)
     {
         while (count > 0)
         {

@@ -1,8 +1,8 @@
 namespace PostFrame.CuttingWorker.Planning;
 
 /// <summary>
-/// Betters a packing without changing its rolls: packs two rolls afresh at a time so that what is left over
-/// gathers on few rolls, in lengths worth keeping, instead of being scrap on many.
+/// Betters a packing without changing its rolls: packs two rolls afresh at a time so that what is
+/// left over gathers on few rolls, in lengths worth keeping, instead of being scrap on many.
 /// </summary>
 internal static class Polish
 {
@@ -53,7 +53,8 @@ internal static class Polish
         public Pattern Pattern()
         {
             var groups = Pieces.GroupBy(p => p).OrderBy(g => g.Key).ToList();
-            return new Pattern(Bin, [.. groups.Select(g => g.Key)], [.. groups.Select(g => g.Count())]);
+            return new Pattern(Bin, [.. groups.Select(g => g.Key)],
+                [.. groups.Select(g => g.Count())]);
         }
     }
 
@@ -76,8 +77,8 @@ internal static class Polish
 
     /// <summary>
     /// Fills <paramref name="other"/> with another choice of both rolls' pieces, so that more room
-    /// comes together on <paramref name="roomy"/>. Room worth keeping counts first, room in one place
-    /// second.
+    /// comes together on <paramref name="roomy"/>. Room worth keeping counts first, room in one
+    /// place second.
     /// </summary>
     private static bool Repack(
         Instance instance, Roll roomy, Roll other, Func<Roll, long, long> gain)
@@ -113,7 +114,9 @@ internal static class Polish
         return true;
     }
 
-    /// <summary>Every total the pieces can make up to the capacity, with the last step to it.</summary>
+    /// <summary>
+    /// Every total the pieces can make up to the capacity, with the last step to it.
+    /// </summary>
     private static Dictionary<long, (long From, int Item, int Count)> Sums(
         Instance instance, List<(int Item, int Count)> pool, long capacity)
     {

@@ -19,7 +19,8 @@ public static class Pooling
     {
         ArgumentNullException.ThrowIfNull(orders);
         ArgumentNullException.ThrowIfNull(openAtOnce);
-        var queue = orders.OrderBy(o => o.NeededBy).ThenBy(o => o.Key, StringComparer.Ordinal).ToList();
+        var queue = orders.OrderBy(o => o.NeededBy).ThenBy(o => o.Key, StringComparer.Ordinal)
+            .ToList();
         CuttingProblem Problem(IEnumerable<BenchOrder> some, IReadOnlyList<StockType> from) => new()
         {
             Items = [.. some.SelectMany(o => o.Items)],
@@ -70,13 +71,16 @@ public static class Pooling
         return next;
     }
 
-    /// <summary>What came of the rolls bought: pieces, offcuts never used again, and scrap.</summary>
+    /// <summary>
+    /// What came of the rolls bought: pieces, offcuts never used again, and scrap.
+    /// </summary>
     private static PoolingChoice Choice(
         int open, List<CuttingPlan> plans, List<BenchOrder> orders, long bound, long minUseful)
     {
         var rolls = plans.SelectMany(p => p.Rolls).ToList();
         var bought = rolls.Where(r => !IsLeft(r.StockKey)).ToList();
-        var usable = bought.Sum(r => r.Times * (r.LeftOverNm + r.Cuts.Sum(c => c.LengthNm * c.Count)));
+        var usable = bought.Sum(r =>
+            r.Times * (r.LeftOverNm + r.Cuts.Sum(c => c.LengthNm * c.Count)));
         var (offcuts, kept) = (0, 0L);
         foreach (var useful in rolls.Where(r => r.LeavesOffcut))
             (offcuts, kept) = (offcuts + useful.Times, kept + useful.Times * useful.LeftOverNm);

@@ -12,7 +12,9 @@ public sealed record PoolingChoice
     /// <summary>Rolls and remnants used.</summary>
     public required int Rolls { get; init; }
 
-    /// <summary>Length used up that became neither a piece nor an offcut worth keeping [nm].</summary>
+    /// <summary>
+    /// Length used up that became neither a piece nor an offcut worth keeping [nm].
+    /// </summary>
     public required long ScrapNm { get; init; }
 
     /// <summary>Offcuts left at the end that are worth keeping.</summary>

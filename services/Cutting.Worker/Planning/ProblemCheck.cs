@@ -14,7 +14,8 @@ internal static class ProblemCheck
         Duplicates(problem.Stock.Select(s => s.Key), "stock type", found);
         if (problem.MinUsefulOffcutNm < 0)
             found.Add(new("bad-stock", null,
-                $"The minimum useful offcut is {problem.MinUsefulOffcutNm} nm; it must be 0 or more."));
+                $"The minimum useful offcut is {problem.MinUsefulOffcutNm} nm; it must be 0 or "
+                    + $"more."));
         foreach (var stock in problem.Stock)
             Stock(stock, found);
         Items(problem, found);
@@ -23,14 +24,17 @@ internal static class ProblemCheck
 
     private static void Duplicates(IEnumerable<string> keys, string what, List<PlanRefusal> found)
     {
-        foreach (var group in keys.GroupBy(k => k, StringComparer.Ordinal).Where(g => g.Count() > 1))
+        foreach (var group in keys.GroupBy(k => k, StringComparer.Ordinal)
+            .Where(g => g.Count() > 1))
             found.Add(new("duplicate-key", group.Key,
-                $"The {what} key {group.Key} is used {group.Count()} times; a key names one {what}."));
+                $"The {what} key {group.Key} is used {group.Count()} times; a key names one "
+                    + $"{what}."));
     }
 
     private static void Stock(StockType stock, List<PlanRefusal> found)
     {
-        void Bad(string text) => found.Add(new("bad-stock", stock.Key, $"Stock {stock.Key}: {text}"));
+        void Bad(string text) => found
+            .Add(new("bad-stock", stock.Key, $"Stock {stock.Key}: {text}"));
         if (stock.LengthNm is < 1 or > CuttingProblem.LongestNm)
             Bad($"length {stock.LengthNm} nm is not from 1 to {CuttingProblem.LongestNm} nm.");
         if (stock.EndTrimNm < 0 || stock.EndTrimNm > stock.LengthNm)
@@ -58,12 +62,14 @@ internal static class ProblemCheck
                     + $"{CuttingProblem.LongestNm} nm."));
             else if (item.LengthNm > longest && item.Demand > 0)
                 found.Add(new("too-long-for-any-roll", item.Key,
-                    $"Item {item.Key} is {item.LengthNm} nm long; the longest usable roll or remnant "
+                    $"Item {item.Key} is {item.LengthNm} nm long; the longest usable roll or "
+                        + $"remnant "
                     + $"is {longest} nm."));
         }
 
         if (pieces > MostPieces)
-            found.Add(new("too-large", null, $"{pieces} pieces are asked for; at most {MostPieces}."));
+            found.Add(new("too-large", null,
+                $"{pieces} pieces are asked for; at most {MostPieces}."));
         var length = problem.Items.Where(i => i.Demand > 0 && i.LengthNm > 0)
             .Select(i => (Int128)i.Demand * i.LengthNm).Aggregate(Int128.Zero, (a, b) => a + b);
         if (length > MostTotal)
@@ -72,6 +78,7 @@ internal static class ProblemCheck
         var dearest = (Int128)pieces * problem.Stock.Select(s => s.Cost).DefaultIfEmpty(0).Max();
         if (dearest > MostTotal)
             found.Add(new("too-large", null,
-                $"{pieces} pieces on as many of the dearest roll cost {dearest}; at most {MostTotal}."));
+                $"{pieces} pieces on as many of the dearest roll cost {dearest}; at most "
+                    + $"{MostTotal}."));
     }
 }

@@ -17,7 +17,8 @@ public static class Replanning
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(rolls);
-        var lengths = problem.Items.ToDictionary(i => i.Key, i => i.LengthNm, StringComparer.Ordinal);
+        var lengths = problem.Items
+            .ToDictionary(i => i.Key, i => i.LengthNm, StringComparer.Ordinal);
         var made = rolls.SelectMany(r => r.Made).GroupBy(m => m.Key, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(m => m.Value), StringComparer.Ordinal);
         var begun = rolls.GroupBy(r => r.StockKey, StringComparer.Ordinal)

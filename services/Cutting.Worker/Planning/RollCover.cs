@@ -14,7 +14,8 @@ internal static class RollCover
     /// <paramref name="from"/>; <paramref name="from"/> itself where the table would be too large.
     /// </summary>
     public static long Bound(
-        Instance instance, long[] best, Int128 worth, long from, long to, long step, WorkMeter meter)
+        Instance instance, long[] best, Int128 worth, long from, long to, long step,
+            WorkMeter meter)
     {
         var cells = to / step + 1;
         if (from >= to || cells > MostCells || worth > long.MaxValue / 4)

@@ -1,8 +1,8 @@
 namespace PostFrame.CuttingWorker.Planning;
 
 /// <summary>
-/// Looks for the cheapest packing and for the proof that none is cheaper, in one fixed order of steps
-/// that the work limit only cuts short.
+/// Looks for the cheapest packing and for the proof that none is cheaper, in one fixed order of
+/// steps that the work limit only cuts short.
 /// </summary>
 internal sealed class Search
 {
@@ -106,7 +106,8 @@ internal sealed class Search
         var target = Target;
         var all = Listed(columns, dual, target);
         var patterns = all ?? columns.Cheapest(1500);
-        var name = all is null ? "column generation, best selection" : "all patterns, exact selection";
+        var name = all is null ? "column generation, best selection"
+            : "all patterns, exact selection";
         var work = Math.Pow(2, Math.Min(round, 6));
         if (patterns.Count <= 4000)
         {
@@ -137,7 +138,8 @@ internal sealed class Search
         {
             var bin = _instance.Bins[b];
             var all = columns.Table.All(
-                bin.Capacity, dual.Floor(_instance, b, target), MostListed - patterns.Count, 5_000_000);
+                bin.Capacity, dual.Floor(_instance, b, target), MostListed - patterns.Count,
+                    5_000_000);
             if (all is null)
                 return null;
             patterns.AddRange(all.Select(p => new Pattern(b, p.Item, p.Count)));

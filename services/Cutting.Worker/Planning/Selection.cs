@@ -8,7 +8,9 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal static class Selection
 {
-    /// <summary>A plan of at most this cost, or nothing when none was met within the nodes.</summary>
+    /// <summary>
+    /// A plan of at most this cost, or nothing when none was met within the nodes.
+    /// </summary>
     public static List<(Pattern Pattern, int Times)> Find(
         Instance instance, IReadOnlyList<Pattern> patterns, long cost, int nodes, int seed,
         WorkMeter meter)
@@ -16,8 +18,10 @@ internal static class Selection
         using var solver = Solver.CreateSolver("SCIP")
             ?? throw new InvalidOperationException("The MIP library did not load.");
         solver.SetSolverSpecificParametersAsString(
-            $"limits/totalnodes = {nodes}\nlimits/solutions = 3\nrandomization/randomseedshift = {seed}");
-        var times = patterns.Select(_ => solver.MakeIntVar(0, double.PositiveInfinity, "")).ToArray();
+            $"limits/totalnodes = {nodes}\nlimits/solutions = 3\nrandomization/randomseedshift = "
+                + $"{seed}");
+        var times = patterns.Select(_ => solver.MakeIntVar(0, double.PositiveInfinity, ""))
+            .ToArray();
         var rows = instance.Demand
             .Select(d => solver.MakeConstraint(d, double.PositiveInfinity)).ToArray();
         var stock = instance.Bins

@@ -24,10 +24,14 @@ public sealed record StockType
     /// <summary>True for an offcut already in the rack.</summary>
     public bool IsRemnant { get; init; }
 
-    /// <summary>The lot (dye or production batch) it belongs to; null when lots do not matter.</summary>
+    /// <summary>
+    /// The lot (dye or production batch) it belongs to; null when lots do not matter.
+    /// </summary>
     public string? Lot { get; init; }
 
-    /// <summary>Age rank [days in stock]; of two that cost the same, the older is used first.</summary>
+    /// <summary>
+    /// Age rank [days in stock]; of two that cost the same, the older is used first.
+    /// </summary>
     public int AgeDays { get; init; }
 
     /// <summary>What can be cut from one roll [nm].</summary>

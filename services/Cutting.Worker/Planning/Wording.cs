@@ -7,13 +7,16 @@ internal static class Wording
 {
     private const double InchNm = 25_400_000;
 
-    /// <summary>A length in inches and millimetres; in nanometres when it is below a tenth of one.</summary>
+    /// <summary>
+    /// A length in inches and millimetres; in nanometres when it is below a tenth of one.
+    /// </summary>
     public static string Length(Instance instance, Int128 units)
     {
         var nm = (double)(units * instance.UnitNm);
         return nm < InchNm / 10
             ? string.Create(CultureInfo.InvariantCulture, $"{nm:#,0} nm")
-            : string.Create(CultureInfo.InvariantCulture, $"{nm / InchNm:#,0.##} in ({nm / 1e6:#,0.#} mm)");
+            : string.Create(CultureInfo.InvariantCulture,
+            $"{nm / InchNm:#,0.##} in ({nm / 1e6:#,0.#} mm)");
     }
 
     /// <summary>Why the worths of a dual point bound the cost.</summary>
@@ -27,10 +30,14 @@ internal static class Wording
             .Select(i => string.Create(CultureInfo.InvariantCulture,
                 $"{Length(instance, instance.Length[i])} = {point.Value[i] / top:0.000}"));
         var whole = one ? "a roll" : "the longest stock";
-        var end = one ? $"so no plan uses fewer than {bound / Math.Max(1, instance.Bins[0].Cost)} rolls."
+        var end = one ? $"so no plan uses fewer than "
+            + $"{bound / Math.Max(1, instance.Bins[0].Cost)} rolls."
             : $"so no plan costs less than {bound}.";
-        return $"Give each length a worth ({string.Join(", ", worths)}, …). Checked in whole numbers over "
-            + $"every possible pattern, {whole} never carries more than 1; all pieces together are worth "
-            + string.Create(CultureInfo.InvariantCulture, $"{(double)point.Worth / top:0.000}, {end}");
+        return $"Give each length a worth ({string.Join(", ", worths)}, …). Checked in whole "
+            + $"numbers over "
+            + $"every possible pattern, {whole} never carries more than 1; all pieces together "
+            + $"are worth "
+            + string.Create(CultureInfo.InvariantCulture,
+            $"{(double)point.Worth / top:0.000}, {end}");
     }
 }
