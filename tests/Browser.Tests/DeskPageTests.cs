@@ -110,6 +110,20 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     }
 
     [Fact]
+    public async Task A_last_strip_that_covers_little_offers_its_choices()
+    {
+        var page = await browser.OpenAsync();
+        await Change(page, () => page.FillAsync("#length", "40 ft 3 in"));
+        await DeskBrowser.Drawn(page);
+        var before = await page.TextContentAsync("#totals dd");
+        await DeskBrowser.Shoot(page, "last-strip");
+        await Change(page, () => page.SelectOptionAsync("[data-last-strip=roof]", "wider"));
+        await DeskBrowser.Drawn(page);
+
+        Assert.NotEqual(before, await page.TextContentAsync("#totals dd"));
+    }
+
+    [Fact]
     public async Task Rare_members_reach_the_take_off()
     {
         var page = await browser.OpenAsync();

@@ -46,14 +46,29 @@ function showTotals({ totals }) {
     make('dt', {}, name), make('dd', {}, value, unit ? make('small', {}, ` ${unit}`) : null))));
 }
 
-function showWarnings({ warnings, possibleSavings, choices }) {
+/** Warnings that another list on the page says better. */
+const saidElsewhere = new Set(['thin-last-strip', 'unplaced-opening']);
+
+function showWarnings({ warnings, possibleSavings, choices, planes }) {
   const lines = [
-    ...warnings.map(({ text }) => text),
+    ...warnings.filter(({ id }) => !saidElsewhere.has(id)).map(({ text }) => text),
     ...possibleSavings.map(({ text }) => text),
-    ...choices.map(({ text, taken }) => (taken ? `${text} (taken)` : text)),
+    ...Map.groupBy(choices, ({ plane }) => plane).values().map((group) => choiceOf(group, planes)),
   ];
   byId('warnings').hidden = lines.length === 0;
-  byId('warnings').querySelector('ul').replaceChildren(...lines.map((text) => make('li', {}, text)));
+  byId('warnings').querySelector('ul').replaceChildren(...lines.map((line) => make('li', {}, line)));
+}
+
+/** A last strip that covers very little: what becomes of it is asked, not decided. */
+function choiceOf(group, planes) {
+  const { plane } = group[0];
+  const { title } = planes.find(({ plane: id }) => id === plane);
+  const select = make('select', {
+    'aria-label': `Last strip of ${title}`, 'data-last-strip': plane,
+  }, group.map(({ choice, text, grossFt2 }) => make('option', { value: choice },
+    `${text} ${shown(grossFt2)} ft²`)));
+  select.value = group.find(({ taken }) => taken)?.choice ?? group[0].choice;
+  return select;
 }
 
 function schedule({ schedule: lines, planes }) {

@@ -3,7 +3,7 @@
 import { byId, make } from './dom.js';
 import { clearMistakes, fieldFor, fillForm, makeForm, readForm, showDefaults, showMistakes }
   from './form.js';
-import { addPlanes, dropPlanes, setProducts } from './insulation.js';
+import { addPlanes, chooseLastStrip, dropPlanes, setProducts } from './insulation.js';
 import { showAnswer } from './answer.js';
 import { takeOrders } from './order.js';
 import { showMap } from './map.js';
@@ -132,6 +132,13 @@ const post = (address, body, accept, signal) => fetch(address, {
 });
 
 const tell = (text) => { byId('state').textContent = text; };
+
+byId('warnings').addEventListener('change', (event) => {
+  const { lastStrip } = event.target.dataset;
+  if (!lastStrip) return;
+  chooseLastStrip(lastStrip, event.target.value);
+  ask();
+});
 
 byId('mistakes').addEventListener('click', (event) => {
   const link = event.target.closest('a');

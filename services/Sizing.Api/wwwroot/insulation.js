@@ -40,6 +40,13 @@ export function addPlanes(answer) {
   }
 }
 
+/** What becomes of a plane's last strip when it covers very little. */
+export function chooseLastStrip(plane, choice) {
+  const row = rows().find((one) => one.dataset.plane === plane)
+    ?? rows().find((one) => one.dataset.plane === 'roof');
+  row.dataset.lastStrip = choice;
+}
+
 /** Rows of planes that are no longer there. */
 export function dropPlanes(isThere) {
   for (const row of rows()) {
@@ -52,12 +59,14 @@ export function readInsulation(request, fields) {
   for (const row of rows()) {
     const [product, width, thickness, layout, start] = partsOf(row);
     if (product.value === '') continue;
-    const key = partsOf(row).map(valueOf).join('|');
+    const { lastStrip } = row.dataset;
+    const key = [...partsOf(row).map(valueOf), lastStrip].join('|');
     if (!lines.has(key)) {
       const index = request.insulation.length;
       const line = { planes: [], product: product.value };
       if (valueOf(width)) line.rollWidth = width.value;
       if (valueOf(thickness)) line.thickness = thickness.value;
+      if (lastStrip) line.lastStrip = lastStrip;
       if (valueOf(start)) line.startHeight = start.value;
       if (valueOf(layout) && layout.value !== 'auto') line.roofLayout = layout.value;
       request.insulation.push(line);
@@ -114,6 +123,7 @@ function addRow(plane, line) {
   const row = make('div', { class: 'cover', 'data-plane': plane, role: 'group', 'aria-label': title },
     make('span', { class: 'plane' }, swatch(kindOf(plane)), title),
     product, make('span', { class: 'size' }, width, thickness), layout, start);
+  if (line?.lastStrip) row.dataset.lastStrip = line.lastStrip;
   const settle = (wanted) => settleRow(row, plane, wanted);
   product.addEventListener('change', () => settle(width.value));
   settle(line?.rollWidth);
