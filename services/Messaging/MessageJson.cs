@@ -5,7 +5,9 @@ using System.Text.Json.Serialization;
 
 namespace PostFrame.Messaging;
 
-/// <summary>How messages are written: camelCase members, instants as UTC with milliseconds.</summary>
+/// <summary>
+/// How messages are written: camelCase members, instants as UTC with milliseconds.
+/// </summary>
 public static class MessageJson
 {
     /// <summary>For bodies in the outbox, and for tests that hold a record against its

@@ -38,7 +38,8 @@ internal static partial class Migrations
     }
 
     private static void Bring(
-        SqliteConnection connection, string path, string owner, Assembly assembly, TimeProvider time)
+        SqliteConnection connection, string path, string owner, Assembly assembly,
+        TimeProvider time)
     {
         var files = FilesOf(assembly);
         var done = connection.ExecuteScalar<long>(Newest, new { owner });

@@ -73,7 +73,9 @@ public static class Outbox
     internal static OutboxBacklog Backlog(StoreTransaction transaction) =>
         transaction.Single<OutboxBacklog>(SelectBacklog)!;
 
-    /// <summary>The name a message goes by on the wire, such as <c>order-confirmed.v1</c>.</summary>
+    /// <summary>
+    /// The name a message goes by on the wire, such as <c>order-confirmed.v1</c>.
+    /// </summary>
     internal static string TypeName(Type message) =>
         MessageUrn.ForType(message).AbsoluteUri["urn:message:".Length..];
 }

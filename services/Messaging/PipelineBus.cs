@@ -50,7 +50,8 @@ public static class PipelineBus
         }
 
         services.TryAddSingleton(TimeProvider.System);
-        services.Configure<MassTransitHostOptions>(host => host.StopTimeout = TimeSpan.FromSeconds(20));
+        services.Configure<MassTransitHostOptions>(
+            host => host.StopTimeout = TimeSpan.FromSeconds(20));
         services.AddMassTransit(bus =>
         {
             bus.ConfigureHealthCheckOptions(health =>

@@ -18,7 +18,8 @@ public static class PipelineHealth
             Predicate = _ => false,
             ResponseWriter = WriteAsync,
         });
-        app.MapHealthChecks("/health/ready", new HealthCheckOptions { ResponseWriter = WriteAsync });
+        app.MapHealthChecks(
+            "/health/ready", new HealthCheckOptions { ResponseWriter = WriteAsync });
         return app;
     }
 

@@ -9,7 +9,8 @@ public sealed class ServicePipeline
 {
     private const int MostTries = 5;
     private readonly IServiceCollection _services;
-    private readonly List<Action<IReceiveEndpointConfigurator, IRegistrationContext>> _consumers = [];
+    private readonly List<Action<IReceiveEndpointConfigurator, IRegistrationContext>>
+        _consumers = [];
     private readonly Dictionary<string, Type> _published = [];
 
     internal ServicePipeline(string service, IServiceCollection services)

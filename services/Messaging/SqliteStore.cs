@@ -26,7 +26,8 @@ public sealed class SqliteStore : IDisposable
         _ownership = ownership;
         _time = time;
         _readerSettings = SettingsFor(path, SqliteOpenMode.ReadOnly, pooling: true);
-        _writer = new StoreWriter(service, connection, time, () => _announced.Writer.TryWrite(true));
+        _writer = new StoreWriter(
+            service, connection, time, () => _announced.Writer.TryWrite(true));
     }
 
     /// <summary>The service whose store this is.</summary>
@@ -91,7 +92,8 @@ public sealed class SqliteStore : IDisposable
             using var connection = new SqliteConnection(_readerSettings);
             connection.Open();
             using var view = connection.BeginTransaction(deferred: true);
-            return work(new StoreTransaction(connection, _time.GetUtcNow().ToUnixTimeMilliseconds()));
+            return work(new StoreTransaction(
+                connection, _time.GetUtcNow().ToUnixTimeMilliseconds()));
         }
         catch (SqliteException failure) when (StoreUnavailableException.Explains(failure))
         {
@@ -111,7 +113,9 @@ public sealed class SqliteStore : IDisposable
         _ownership.Dispose();
     }
 
-    /// <summary>Two processes on one store would each run a relay; the second must not start.</summary>
+    /// <summary>
+    /// Two processes on one store would each run a relay; the second must not start.
+    /// </summary>
     private static FileStream Own(string path)
     {
         try

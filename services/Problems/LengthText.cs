@@ -61,7 +61,8 @@ public static partial class LengthText
         {
             return match.Groups["feet"].Success
                 ? LengthReading.Broken(
-                    "length-format", $"Give the second number a unit too, like 12' 6\" or 12 ft 6 in.")
+                    "length-format",
+                    $"Give the second number a unit too, like 12' 6\" or 12 ft 6 in.")
                 : LengthReading.Broken(
                     "unit-missing", $"Which unit? Write a length like {Forms}.");
         }

@@ -27,7 +27,9 @@ public sealed record ProblemKind
     /// <summary>What the caller can do about it.</summary>
     public string Remedy { get; }
 
-    /// <summary>The <c>type</c> member of RFC 9457, relative to the service's own address.</summary>
+    /// <summary>
+    /// The <c>type</c> member of RFC 9457, relative to the service's own address.
+    /// </summary>
     public string Type => "/problems/" + Name;
 
     public static readonly ProblemKind MalformedJson = new(
@@ -65,7 +67,8 @@ public sealed record ProblemKind
     public static readonly ProblemKind LabelsNotFound = new(
         "labels-not-found", 404, "There are no labels for this order",
         "The order is unknown here, or its labels are not printed yet.",
-        "Ask GET /v1/orders/{orderNumber} for the order's state and try again when it is labelled.");
+        "Ask GET /v1/orders/{orderNumber} for the order's state and try again when it is "
+            + "labelled.");
 
     public static readonly ProblemKind PieceNotFound = new(
         "piece-not-found", 404, "There is no such piece",
@@ -173,7 +176,9 @@ public sealed record ProblemKind
         HeadersTooLarge, SizingUnavailable, StoreUnavailable,
     ];
 
-    /// <summary>The kind for a status that came without a body, or null when there is none.</summary>
+    /// <summary>
+    /// The kind for a status that came without a body, or null when there is none.
+    /// </summary>
     public static ProblemKind? ForBareStatus(int status) => status switch
     {
         400 => BadRequest,

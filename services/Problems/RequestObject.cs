@@ -40,7 +40,9 @@ public sealed class RequestObject
         return _members.ContainsKey(name);
     }
 
-    /// <summary>Whether a member is exactly this word, where it may also be something else.</summary>
+    /// <summary>
+    /// Whether a member is exactly this word, where it may also be something else.
+    /// </summary>
     public bool IsText(string name, string word) =>
         Has(name) && _members[name].ValueKind is JsonValueKind.String
         && _members[name].ValueEquals(word);
@@ -127,7 +129,8 @@ public sealed class RequestObject
             return (int)number;
         }
 
-        Wrong(name, "whole-number", Shown.Number(number), "This must be a whole number.", null, unit);
+        Wrong(
+            name, "whole-number", Shown.Number(number), "This must be a whole number.", null, unit);
         return null;
     }
 
@@ -173,7 +176,8 @@ public sealed class RequestObject
                 PointerTo(name), "unknown-member", Shown.Value(value),
                 near is null
                     ? $"\"{Mistakes.Shortened(name)}\" means nothing here; leave it out."
-                    : $"\"{Mistakes.Shortened(name)}\" means nothing here. Did you mean \"{near}\"?",
+                    : $"\"{Mistakes.Shortened(name)}\" means nothing here. "
+                        + $"Did you mean \"{near}\"?",
                 near);
         }
     }
@@ -287,14 +291,18 @@ public sealed class RequestObject
     {
         if (number < least)
         {
-            Wrong(name, "at-least", Shown.Number(number), $"This must be at least {Shown.Number(least)}"
+            Wrong(
+                name, "at-least", Shown.Number(number),
+                $"This must be at least {Shown.Number(least)}"
                 + $"{(unit is null ? "" : " " + unit)}.", Shown.Number(least), unit);
             return false;
         }
 
         if (number > most)
         {
-            Wrong(name, "at-most", Shown.Number(number), $"This must be at most {Shown.Number(most)}"
+            Wrong(
+                name, "at-most", Shown.Number(number),
+                $"This must be at most {Shown.Number(most)}"
                 + $"{(unit is null ? "" : " " + unit)}.", Shown.Number(most), unit);
             return false;
         }

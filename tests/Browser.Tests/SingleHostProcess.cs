@@ -3,7 +3,9 @@ using Xunit;
 
 namespace PostFrame.BrowserTests;
 
-/// <summary>The whole product in a process of its own, on a free port with an empty folder.</summary>
+/// <summary>
+/// The whole product in a process of its own, on a free port with an empty folder.
+/// </summary>
 public sealed class SingleHostProcess : IAsyncLifetime
 {
     private const string Announced = "Desk page";

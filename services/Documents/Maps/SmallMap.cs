@@ -30,7 +30,9 @@ internal sealed class SmallMap
         }
     }
 
-    /// <summary>The building with the strip of this mark filled; A, B, 1 and 2 name its sides.</summary>
+    /// <summary>
+    /// The building with the strip of this mark filled; A, B, 1 and 2 name its sides.
+    /// </summary>
     public void Draw(Sketch sketch, string mark)
     {
         building.ForEach(sketch.Add);

@@ -104,7 +104,8 @@ internal sealed record OrderLine
         isLabelled ? $"/v1/labels/{orderNumber}.pdf" : null,
         isLabelled ? $"/v1/labels/{orderNumber}/checklist.pdf" : null);
 
-    internal static DateTimeOffset At(long unixMs) => DateTimeOffset.FromUnixTimeMilliseconds(unixMs);
+    internal static DateTimeOffset At(long unixMs) =>
+        DateTimeOffset.FromUnixTimeMilliseconds(unixMs);
 }
 
 internal sealed record ShipToBody(string Name);

@@ -31,7 +31,8 @@ internal static class OrderStore
         """;
 
     public static void KeepAnswer(
-        StoreTransaction transaction, string key, string bodyHash, string location, string answer) =>
+        StoreTransaction transaction, string key, string bodyHash, string location,
+        string answer) =>
         transaction.Execute(
             InsertAnswer, new { key, bodyHash, location, answer, now = transaction.NowUnixMs });
 
@@ -51,7 +52,8 @@ internal static class OrderStore
         """;
 
     public static void Insert(
-        StoreTransaction transaction, long seq, string run, Messages.OrderConfirmed.Confirmed data) =>
+        StoreTransaction transaction, long seq, string run,
+        Messages.OrderConfirmed.Confirmed data) =>
         transaction.Execute(InsertOrder, new
         {
             seq,

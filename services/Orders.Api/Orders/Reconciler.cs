@@ -12,7 +12,8 @@ namespace PostFrame.OrdersApi.Orders;
 /// </summary>
 internal sealed partial class Reconciler(
     [FromKeyedServices(OrdersSetup.Service)] SqliteStore store, ProcessRun run,
-    IOptions<ReconcilerOptions> options, TimeProvider time, ILogger<Reconciler> log) : BackgroundService
+    IOptions<ReconcilerOptions> options, TimeProvider time, ILogger<Reconciler> log)
+    : BackgroundService
 {
     private const int MostAtOnce = 50;
     private static readonly TimeSpan LongestIdle = TimeSpan.FromSeconds(5);

@@ -4,7 +4,9 @@ using PostFrame.Problems;
 
 namespace PostFrame.OrdersApi.Orders;
 
-/// <summary>Takes a parked order up again, by a person's hand. Doing it twice does it once.</summary>
+/// <summary>
+/// Takes a parked order up again, by a person's hand. Doing it twice does it once.
+/// </summary>
 internal sealed class RetryOrder(
     [FromKeyedServices(OrdersSetup.Service)] SqliteStore store, ProcessRun run)
 {

@@ -1,6 +1,8 @@
 namespace PostFrame.SizingApi.ApiPages;
 
-/// <summary>OpenAPI documents at <c>/openapi/{name}.json</c> and their page at <c>/docs</c>.</summary>
+/// <summary>
+/// OpenAPI documents at <c>/openapi/{name}.json</c> and their page at <c>/docs</c>.
+/// </summary>
 public static class ApiPage
 {
     /// <summary>Call it once per host, with the documents of the services it carries.</summary>

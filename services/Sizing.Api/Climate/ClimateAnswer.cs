@@ -42,7 +42,9 @@ public sealed record ClimateStation(
     string Wmo, string Name, string State, double LatitudeDeg, double LongitudeDeg,
     double ElevationM, string Zone);
 
-/// <summary>Dry bulb exceeded 99.6 and 99 % (heating), 1 and 0.4 % (cooling) of the hours.</summary>
+/// <summary>
+/// Dry bulb exceeded 99.6 and 99 % (heating), 1 and 0.4 % (cooling) of the hours.
+/// </summary>
 public sealed record DesignTemperatures(
     double Heating996F, double Heating99F, double Cooling1F, double Cooling04F,
     double Heating996C, double Heating99C, double Cooling1C, double Cooling04C);

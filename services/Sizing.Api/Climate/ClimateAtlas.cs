@@ -79,7 +79,9 @@ public sealed class ClimateAtlas
         }
     }
 
-    /// <summary>The tables hold no quoted cell: a line with another count of cells throws.</summary>
+    /// <summary>
+    /// The tables hold no quoted cell: a line with another count of cells throws.
+    /// </summary>
     private sealed record Row(string[] Names, string[] Cells)
     {
         public string Text(string name) => Cells.Length == Names.Length

@@ -153,6 +153,7 @@ public static class GetClimate
 
     private static ProblemAnswer Unknown(string what, string value, string form) => new(
         ProblemKind.PostalCodeNotFound,
-        $"No climate is known for {what} \"{(value.Length > 20 ? "…" : value)}\" ({form}). Send the "
+        $"No climate is known for {what} \"{(value.Length > 20 ? "…" : value)}\" ({form}). "
+            + "Send the "
             + "climate zone and the design temperatures yourself.");
 }

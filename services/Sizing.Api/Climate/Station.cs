@@ -1,6 +1,8 @@
 namespace PostFrame.SizingApi.Climate;
 
-/// <summary>A TMY3 station. Temperatures [°C]; degree days [°F·day], base 65, 60, 55, 50 °F.</summary>
+/// <summary>
+/// A TMY3 station. Temperatures [°C]; degree days [°F·day], base 65, 60, 55, 50 °F.
+/// </summary>
 public sealed record Station(
     string Wmo, string Name, string State, double Latitude, double Longitude, double ElevationM,
     string Zone, double Heating996C, double Heating99C, double Cooling1C, double Cooling04C,

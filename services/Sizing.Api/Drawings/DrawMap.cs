@@ -17,7 +17,9 @@ internal static class DrawMap
             .Select(plane => Plane(plane, result))],
     };
 
-    /// <summary>The order in which planes of one side follow each other down from the ridge.</summary>
+    /// <summary>
+    /// The order in which planes of one side follow each other down from the ridge.
+    /// </summary>
     private static int FromRidgeOutward(PlaneResult plane)
     {
         var isLeanTo = plane.Plane.StartsWith("lean", StringComparison.Ordinal);

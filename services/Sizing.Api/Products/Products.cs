@@ -11,14 +11,18 @@ namespace PostFrame.SizingApi.Products;
 /// <summary>The catalogue a request may name products of.</summary>
 public sealed record ProductsBody(IReadOnlyList<ProductBody> Products);
 
-/// <summary>One product. Every figure says where it comes from; a shop replaces it by its own.</summary>
+/// <summary>
+/// One product. Every figure says where it comes from; a shop replaces it by its own.
+/// </summary>
 public sealed record ProductBody
 {
     public required string Code { get; init; }
 
     public required string Title { get; init; }
 
-    /// <summary><c>blanket</c>, <c>bubbleSheet</c>, <c>sprayFoam</c>, <c>batt</c>, <c>board</c>.</summary>
+    /// <summary>
+    /// <c>blanket</c>, <c>bubbleSheet</c>, <c>sprayFoam</c>, <c>batt</c>, <c>board</c>.
+    /// </summary>
     public required string Kind { get; init; }
 
     public string? Facing { get; init; }
@@ -51,7 +55,9 @@ public sealed record ProductBody
     public Figure<double>? UnitCoverageFt2 { get; init; }
 }
 
-/// <summary>A figure with its mark: P published, C common practice, M from memory, D derived.</summary>
+/// <summary>
+/// A figure with its mark: P published, C common practice, M from memory, D derived.
+/// </summary>
 public sealed record Figure<T>(T Value, string Mark, string Source);
 
 /// <summary>A roll as stocked, and what one strip of it covers.</summary>

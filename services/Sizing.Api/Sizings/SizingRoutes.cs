@@ -76,7 +76,9 @@ internal static class SizingRoutes
         return new WireAnswer(200, form == Svg ? FlatMap.Svg(map) : FlatMap.Pdf(map), form);
     }
 
-    /// <summary>Bytes with their status; TypedResults has no such answer for other than 200.</summary>
+    /// <summary>
+    /// Bytes with their status; TypedResults has no such answer for other than 200.
+    /// </summary>
     private sealed class WireAnswer(int status, byte[] body, string mediaType) : IResult
     {
         public Task ExecuteAsync(HttpContext httpContext)

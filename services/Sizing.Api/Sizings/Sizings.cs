@@ -10,7 +10,9 @@ namespace PostFrame.SizingApi.Sizings;
 /// <param name="Body">The take-off, or problem+json.</param>
 public sealed record SizingAnswer(int Status, byte[] Body);
 
-/// <summary>From the bytes of a request to the bytes of its answer. Pure: same in, same out.</summary>
+/// <summary>
+/// From the bytes of a request to the bytes of its answer. Pure: same in, same out.
+/// </summary>
 public static class Sizings
 {
     /// <summary>The entry for callers in the same process; the route uses it too.</summary>

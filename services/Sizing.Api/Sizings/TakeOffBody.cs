@@ -1,6 +1,8 @@
 namespace PostFrame.SizingApi.Sizings;
 
-/// <summary>The take-off of one building, as it goes over the wire. Numbers name their unit.</summary>
+/// <summary>
+/// The take-off of one building, as it goes over the wire. Numbers name their unit.
+/// </summary>
 public sealed record TakeOffBody
 {
     /// <summary>The building as it was understood.</summary>
@@ -134,7 +136,9 @@ public sealed record ReasonLine
 
     public required string Text { get; init; }
 
-    /// <summary>What the term adds; of <c>exact</c> and <c>roundUp</c>, the length reached.</summary>
+    /// <summary>
+    /// What the term adds; of <c>exact</c> and <c>roundUp</c>, the length reached.
+    /// </summary>
     public required decimal In { get; init; }
 
     public required decimal Mm { get; init; }
@@ -211,7 +215,9 @@ public sealed record PlaneLine
 /// <summary>A line across a roof plane, where it lies in it.</summary>
 public sealed record PlaneRoofLine
 {
-    /// <summary><c>ridge</c>, <c>break</c> or <c>ridgeVent</c>; no blanket crosses a vent.</summary>
+    /// <summary>
+    /// <c>ridge</c>, <c>break</c> or <c>ridgeVent</c>; no blanket crosses a vent.
+    /// </summary>
     public required string Kind { get; init; }
 
     public required decimal FromIn { get; init; }

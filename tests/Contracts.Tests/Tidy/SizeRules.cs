@@ -30,7 +30,7 @@ internal static class SizeRules
         from node in tree.All<SyntaxNode>(path)
         where node is BaseMethodDeclarationSyntax or LocalFunctionStatementSyntax
             or AccessorDeclarationSyntax
-        let lines = LinesOf(node)
+        let lines = LinesOf(node) - node.ChildNodes().OfType<AttributeListSyntax>().Sum(LinesOf)
         where lines > LongestMethod
         select Finding.At(path, node, $"a method of {lines} lines, at most {LongestMethod}");
 

@@ -4,7 +4,9 @@ using static PostFrame.ServicesTests.Comparisons.ComparisonRequests;
 
 namespace PostFrame.ServicesTests.Comparisons;
 
-/// <summary>Whatever is combined, the answer is figures or a refusal, never a failure of ours.</summary>
+/// <summary>
+/// Whatever is combined, the answer is figures or a refusal, never a failure of ours.
+/// </summary>
 public sealed class ComparisonFuzz
 {
     private static readonly (string Pointer, string[] Values)[] Choices =
@@ -34,7 +36,8 @@ public sealed class ComparisonFuzz
             ["\"overFraming\"", "\"betweenFraming\"", "\"underFraming\""]),
         ("/rivals/0/airSpaces",
         [
-            """[{"side":"cladding","thickness":"5.9 in","kind":"enclosed","facing":"brightFoil"}]""",
+            """[{"side":"cladding","thickness":"5.9 in","kind":"enclosed","""
+                + "\"facing\":\"brightFoil\"}]",
             """
             [{"side":"room","thickness":"0.5 in","kind":"slightlyVentilated"},
              {"side":"cladding","thickness":"1.5 in","kind":"ventilated"}]

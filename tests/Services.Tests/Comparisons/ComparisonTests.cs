@@ -9,8 +9,8 @@ namespace PostFrame.ServicesTests.Comparisons;
 
 public sealed class ComparisonTests(SizingHost host) : IClassFixture<SizingHost>
 {
-    // P2 of thermal.md 6.3 is this roof with an ordinary face: 0.0982 Btu/(h·ft²·°F), computed by an
-    // independent script (C); 610 mm there, 24 in here.
+    // P2 of thermal.md 6.3 is this roof with an ordinary face: 0.0982 Btu/(h·ft²·°F), computed by
+    // an independent script (C); 610 mm there, 24 in here.
     [Fact]
     public void Our_blanket_comes_out_as_the_independent_calculation() => Assert.Equal(
         0.0982, Example(ShopRoof).Answer().Line("option-1").Number("winter", "assemblyU"), 3e-4);
@@ -120,7 +120,8 @@ public sealed class ComparisonTests(SizingHost host) : IClassFixture<SizingHost>
         // ASHRAE 90.1 Table A2.3.3 (from memory): R-10 through-fastened without blocks 0.184.
         Assert.Equal(0.184, answer.Line("option-1").Number("tested", "assemblyU"), 1e-9);
         Assert.False(answer.Line("option-1").TryGetProperty("winter", out _));
-        Assert.Contains("none is held", answer.Line("rival-1").GetProperty("remarks")[0].GetString());
+        Assert.Contains(
+            "none is held", answer.Line("rival-1").GetProperty("remarks")[0].GetString());
     }
 
     [Fact]

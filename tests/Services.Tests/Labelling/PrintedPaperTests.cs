@@ -44,7 +44,9 @@ public sealed class PrintedPaperTests
         Assert.Contains("Lap tape4 rolls", text);
     }
 
-    /// <summary>By hand: 10 pieces of 396 in are 330 ft; 20 of 126 in on two walls 105 ft each.</summary>
+    /// <summary>
+    /// By hand: 10 pieces of 396 in are 330 ft; 20 of 126 in on two walls 105 ft each.
+    /// </summary>
     [Fact]
     public void Lengths_of_a_plane_are_added_up()
     {

@@ -3,7 +3,9 @@ using System.Text.Json.Nodes;
 
 namespace PostFrame.ServicesTests.Orders;
 
-/// <summary>Orders to post: the committed example, and a small shed that is quick to make.</summary>
+/// <summary>
+/// Orders to post: the committed example, and a small shed that is quick to make.
+/// </summary>
 internal static class OrderRequests
 {
     public static byte[] Example { get; } = File.ReadAllBytes(

@@ -32,7 +32,8 @@ internal sealed class OrdersHost : IAsyncDisposable
 
     private OrdersHost(WebApplication app) => _app = app;
 
-    public FakeTimeProvider Time => (FakeTimeProvider)_app.Services.GetRequiredService<TimeProvider>();
+    public FakeTimeProvider Time =>
+        (FakeTimeProvider)_app.Services.GetRequiredService<TimeProvider>();
 
     public IBus Bus => _app.Services.GetRequiredService<IBus>();
 

@@ -23,7 +23,8 @@ public sealed class CheckerRules(FinishedRun run) : IClassFixture<FinishedRun>
     [InlineData("cutting", "UPDATE cutting_order SET state = 'waiting'", "no plan")]
     [InlineData("cutting", "UPDATE piece SET roll_id = NULL, sequence = NULL", "on no roll")]
     [InlineData("orders", "UPDATE orders SET state = 'planned'", "neither done nor parked")]
-    [InlineData("orders", "UPDATE orders SET order_number = 'PF-X' WHERE seq = 1", "never accepted")]
+    [InlineData(
+        "orders", "UPDATE orders SET order_number = 'PF-X' WHERE seq = 1", "never accepted")]
     [InlineData("orders",
         "INSERT INTO history (order_seq, revision, at, event, text) "
         + "VALUES (1, 1, 0, 'labelled', '')", "2 times")]

@@ -88,7 +88,11 @@ internal sealed class HostProcess : IDisposable
     /// <summary>Waits until it answers; fails at once with its output when it has ended.</summary>
     public async Task UntilUpAsync()
     {
-        using var http = new HttpClient { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(5) };
+        using var http = new HttpClient
+        {
+            BaseAddress = Address,
+            Timeout = TimeSpan.FromSeconds(5),
+        };
         using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(25));
         for (var n = 0; n < 2400; n++)
         {

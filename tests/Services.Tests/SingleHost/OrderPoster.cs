@@ -34,7 +34,8 @@ internal sealed class OrderPoster : IDisposable
     /// <summary>The body of a 202, or null when no answer came.</summary>
     public async Task<string?> TryPostAsync(byte[] order, string key)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri(Address(), "/v1/orders"));
+        using var request = new HttpRequestMessage(
+            HttpMethod.Post, new Uri(Address(), "/v1/orders"));
         request.Content = new ByteArrayContent(order);
         request.Content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
         request.Headers.Add("Idempotency-Key", key);

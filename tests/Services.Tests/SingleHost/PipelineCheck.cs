@@ -87,7 +87,8 @@ internal static class PipelineCheck
         }
 
         foreach (var (number, count) in labelling.Query<(string, long)>(
-            "SELECT order_number, count(*) FROM label_set GROUP BY order_number HAVING count(*) > 1"))
+            "SELECT order_number, count(*) FROM label_set "
+                + "GROUP BY order_number HAVING count(*) > 1"))
         {
             yield return $"{number} has {count} label sets";
         }

@@ -89,7 +89,9 @@ internal static class BadRequestList
             .Select(step => step.Replace("~1", "/").Replace("~0", "~")).ToArray();
         foreach (var step in steps[..^1])
         {
-            node = node is JsonArray list ? list[int.Parse(step)]! : node[step] ??= new JsonObject();
+            node = node is JsonArray list
+                ? list[int.Parse(step)]!
+                : node[step] ??= new JsonObject();
         }
 
         return (node, steps[^1]);
