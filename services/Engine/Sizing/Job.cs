@@ -48,7 +48,7 @@ internal sealed record Job
         {
             Building = building, Given = given, Practice = practice, Openings = openings,
             Assignments = assignments, Plan = plan, Rule = rule, Units = units, Pieces = pieces,
-            Planes = new PlaneResults(openings, pieces).Of(plan, units),
+            Planes = new PlaneResults(openings, pieces, practice).Of(plan, units),
             Choices = [.. units.SelectMany(
                 new LastStripChoices(taker, rule, practice).Of)],
             Savings = [.. new PossibleSavings(building, practice).Of(openings, units)],

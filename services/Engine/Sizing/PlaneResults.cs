@@ -6,7 +6,8 @@ using PostFrame.Engine.TakeOff;
 namespace PostFrame.Engine;
 
 /// <summary>Sums up each covered plane.</summary>
-internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyList<Piece> pieces)
+internal sealed class PlaneResults(
+    IReadOnlyList<Opening> openings, IReadOnlyList<Piece> pieces, Practice practice)
 {
     /// <summary>Area goods deduct the windows a 48 in strip would.</summary>
     private static readonly Length AsStrip = Length.FromFeet(4);
@@ -40,11 +41,30 @@ internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyLis
                 Run = Sum(covered.Parts.Select(p => p.Size)),
                 Coverage = strips.Max(s => s.Reach.Size),
                 Surplus = Sum(strips.Select(s => s.Reach.Size)) - RunOf(take, unit, covered),
+                How = HowCounted(take, strips, RunOf(take, unit, covered), covered),
                 Joints = [.. strips.SelectMany(s => new[] { s.Covers.From, s.Covers.To })
                     .Distinct().Order()],
             };
         }
     }
+
+    private string HowCounted(
+        UnitTakeOff take, IReadOnlyList<StripPosition> strips, Length run, Plane plane)
+    {
+        var covered = Sum(strips.Select(s => s.Reach.Size));
+        var wraps = run - Sum(plane.Parts.Select(p => p.Size));
+        var added = wraps > Length.Zero ? $" with {Say(wraps)} of wraps and laps" : "";
+        var each = string.Join(" + ", strips.GroupBy(s => s.Reach.Size)
+            .OrderByDescending(g => g.Key).Select(g => $"{g.Count()} × {Say(g.Key)}"));
+        var why = take.Pieces.Any(p => p.Draft.Plane.IsBand && p.Draft.Lay == PieceLay.Across)
+            ? "laid along the wall"
+            : take.Unit.BestWidths ? "the widths that buy least, then make fewest pieces"
+                : $"a rest within {Say(practice.Tolerance)} makes no strip";
+        return $"{Say(run)} to cover{added}: {each} = {Say(covered)}, {Say(covered - run)} over; "
+            + $"{why}";
+    }
+
+    private string Say(Length length) => length.Say(practice.Metric);
 
     /// <summary>The whole run with its wraps; where a vent divides it, what the strips cover.
     /// </summary>
@@ -72,7 +92,7 @@ internal sealed class PlaneResults(IReadOnlyList<Opening> openings, IReadOnlyLis
             Net = here.Where(o => o.Deducts(coverage)).Aggregate(
                 plane.Area, (net, o) => net - Within(plane, o)),
             Gross = Area.Zero, Strips = 0, Run = Sum(plane.Parts.Select(p => p.Size)),
-            Coverage = Length.Zero, Surplus = Length.Zero, Joints = [],
+            Coverage = Length.Zero, Surplus = Length.Zero, Joints = [], How = "by net area",
             Openings = [.. here.Select(o => new PlacedOpening(
                 o.Kind, o.Along!.Value.From, o.Along.Value.To, o.Bottom, o.Top,
                 o.Deducts(coverage)))],

@@ -215,7 +215,10 @@ public sealed record PlaneResult
     /// <summary>What the strips cover beyond the run.</summary>
     public required Length Surplus { get; init; }
 
-    /// <summary>Strip edges: strip edges along the run.</summary>
+    /// <summary>How the strips were counted, for a person.</summary>
+    public required string How { get; init; }
+
+    /// <summary>Edges of the strips along the run, first and last included.</summary>
     public required IReadOnlyList<Length> Joints { get; init; }
 
     /// <summary>Closed polygon without its last point repeated; x along, y up.</summary>

@@ -200,6 +200,9 @@ public sealed record PlaneLine
 
     public required decimal SurplusIn { get; init; }
 
+    /// <summary>How the strips were counted, for a person.</summary>
+    public required string How { get; init; }
+
     /// <summary>Corners: x along the run from strip 1, y up the wall or the slope.</summary>
     public required IReadOnlyList<decimal[]> OutlineIn { get; init; }
 

@@ -139,6 +139,7 @@ internal static class WriteTakeOff
         RunIn = LengthWords.Inches(plane.Run),
         CoverageIn = LengthWords.Inches(plane.Coverage),
         SurplusIn = LengthWords.Inches(plane.Surplus),
+        How = plane.How,
         OutlineIn = Outline(plane.Outline),
         Openings = [.. plane.Openings.Select(opening => new PlaneOpeningLine
         {

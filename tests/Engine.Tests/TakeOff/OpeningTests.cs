@@ -101,6 +101,15 @@ public sealed class OpeningTests
     }
 
     [Fact]
+    public void Only_strips_wholly_inside_count_as_a_possible_saving()
+    {
+        var saving = Assert.Single(Wall(
+            Opening("sidewallA", OpeningKind.OverheadDoor, 130, 120, null))
+            .Sized().PossibleSavings);
+        Assert.Equal((2, In(2 * (174 - 54))), (saving.Strips, saving.Length));
+    }
+
+    [Fact]
     public void Short_headers_are_told_of_and_one_piece_is_offered()
     {
         var warning = Assert.Single(

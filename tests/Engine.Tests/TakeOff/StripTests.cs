@@ -39,6 +39,13 @@ public sealed class StripTests
         Assert.Equal((8, In(24)), (plane.Strips, plane.Surplus));
     }
 
+    [Theory]
+    [InlineData("W1", "endwall1", "360 in to cover: 8 × 48 in = 384 in, 24 in over")]
+    [InlineData("W8", "roofA", "18,000 mm to cover: 15 × 1,200 mm = 18,000 mm, 0 mm over")]
+    public void The_count_is_told_as_a_pencil_would_have_it(string job, string plane, string how) =>
+        Assert.StartsWith(
+            how, WorkedJobs.Get(job).Sized().PlaneAt(plane).How, StringComparison.Ordinal);
+
     [Fact]
     public void Wraps_are_added_at_both_ends_before_the_count()
     {
