@@ -25,7 +25,9 @@ internal sealed class CpuLimit : IDisposable
 
     public void Dispose()
     {
-        _watch.Dispose();
+        using var idle = new ManualResetEvent(false);
+        _watch.Dispose(idle);
+        idle.WaitOne();
         _stop.Dispose();
     }
 

@@ -11,7 +11,8 @@ return args switch
 static int Usage()
 {
     Console.Error.WriteLine("Usage: dotnet run -c Release --project tests/Benchmarks -- COMMAND …");
-    Console.Error.WriteLine("  cutting FOLDER --seconds N [--csv FILE]   cutting plans, folder of instances");
+    Console.Error.WriteLine(
+        "  cutting FOLDER --seconds N [--csv FILE]   plans for a folder of instances");
     Console.Error.WriteLine("  paper   100 labels, a checklist, a flat map: time and size");
     Console.Error.WriteLine("  host [EXAMPLES]   the running product: start, memory, sizing, orders");
     return 2;

@@ -32,8 +32,12 @@ internal static class ExactCover
         }
 
         for (var i = 0; i < uses.Length; i++)
-            model.Add(
-                LinearExpr.WeightedSum(uses[i].Select(u => u.Item1), uses[i].Select(u => u.Item2)) >= instance.Demand[i]);
+        {
+            var cut = LinearExpr.WeightedSum(
+                uses[i].Select(u => u.Item1), uses[i].Select(u => u.Item2));
+            model.Add(cut >= instance.Demand[i]);
+        }
+
         for (var b = 0; b < instance.Bins.Length; b++)
         {
             if (instance.Bins[b].Count != int.MaxValue)

@@ -110,7 +110,8 @@ internal sealed class MasterLp : IDisposable
     {
         var status = _solver.Solve();
         var pivots = Math.Clamp(_solver.Iterations(), 1, 100_000);
-        _meter.Steps(_entries * 40.0 + pivots * (_demand.Length * 20.0 + 500));
+        _meter.Steps(
+            _entries * 100.0 + pivots * (_demand.Length * 100.0 + _column.Count * 8.0 + 2000));
         if (status != Solver.ResultStatus.OPTIMAL)
             return false;
         Objective = _solver.Objective().Value();
