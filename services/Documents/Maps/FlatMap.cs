@@ -14,6 +14,7 @@ public static class FlatMap
     private const double PageWidthPt = 792;
     private const double PageHeightPt = 612;
     private const double MarginPt = 30;
+    private const double SmallestTitlePt = 5;
 
     /// <summary>One drawing that scales with its page; US Letter landscape in proportion.</summary>
     public static byte[] Svg(BuildingMap map) => SvgPaper.Svg(
@@ -110,13 +111,16 @@ public static class FlatMap
     private static void PlaneTitle(Sketch sketch, PlacedPlane placed, MapDetail detail)
     {
         var around = Frame.Around(placed.Outline);
-        var swatch = new Frame(around.X, around.Y - 12, 22, 8);
+        var (left, width) = placed.TitleRoom ?? (around.X, around.Width);
+        left = placed.Side is MapSide.End1 or MapSide.End2 ? left : around.X;
+        var swatch = new Frame(left, around.Y - 12, 22, 8);
         PlaneLook.Band(sketch, swatch, placed.Plane.Kind);
-        var words = Lettering.Clean(string.Join(
-            " · ",
-            new[] { placed.Plane.Title, placed.Plane.SizeText, Pieces(placed, detail) }
-                .Where(part => part.Length > 0)));
-        var (text, size) = Lettering.Fit(words, around.Width - 26, 9, 5, bold: true);
+        var title = Lettering.Clean(placed.Plane.Title);
+        string[] parts = [title, Lettering.Clean(placed.Plane.SizeText), Pieces(placed, detail)];
+        var full = string.Join(" · ", parts.Where(part => part.Length > 0));
+        var fits = Lettering.Width(full, SmallestTitlePt, bold: true) <= width - 26;
+        var (text, size) = Lettering.Fit(
+            fits ? full : title, width - 26, 9, SmallestTitlePt, bold: true);
         sketch.Text(new Words(text, new(swatch.Right + 4, swatch.Bottom), size) { Bold = true });
     }
 
@@ -126,11 +130,17 @@ public static class FlatMap
     private static string Pieces(PlacedPlane placed, MapDetail detail)
     {
         var strips = placed.Plane.Strips;
-        var count = strips.Count.ToString(CultureInfo.InvariantCulture);
-        return !detail.HasFootRoom
-            && strips.Any(strip => StripRooms.IsTooNarrow(placed, strip, detail))
-            ? $"{count} pieces, {strips[0].Mark} to {strips[^1].Mark}"
-            : $"{count} pieces";
+        var count = strips.Count == 1
+            ? "1 piece"
+            : string.Create(CultureInfo.InvariantCulture, $"{strips.Count} pieces");
+        if (detail.HasFootRoom
+            || !strips.Any(strip => StripRooms.IsTooNarrow(placed, strip, detail)))
+        {
+            return count;
+        }
+
+        var (first, last) = (Lettering.Clean(strips[0].Mark), Lettering.Clean(strips[^1].Mark));
+        return strips.Count == 1 ? $"{count}, {first}" : $"{count}, {first} to {last}";
     }
 
     private static void Heading(Sketch sketch, string title, string summary)

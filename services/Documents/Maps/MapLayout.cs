@@ -29,6 +29,8 @@ internal static class MapLayout
             var height = heights[i] * scale + gapPt * columns[i].Count;
             var centre = left + widths[i] * scale / 2;
             Stack(columns[i], centre, middle - height / 2 + gapPt, scale, gapPt, placed);
+            var (columnX, columnWidth) = (left, widths[i] * scale);
+            placed.ForEach(plane => plane.TitleRoom ??= (columnX, columnWidth));
             left += widths[i] * scale + gapPt;
         }
 
@@ -63,11 +65,15 @@ internal static class MapLayout
             .ToList();
         var sideB = entries.Where(e => e.Side == MapSide.B).Reverse();
         var sideA = entries.Where(e => e.Side == MapSide.A);
-        var end1 = entries.Where(e => e.Side == MapSide.End1).Reverse();
-        var end2 = entries.Where(e => e.Side == MapSide.End2).Reverse();
+        var end1 = entries.Where(e => e.Side == MapSide.End1).OrderBy(FromSideB);
+        var end2 = entries.Where(e => e.Side == MapSide.End2).OrderBy(FromSideB);
         List<List<Entry>> columns = [[.. end1], [.. sideB, .. sideA], [.. end2]];
         return [.. columns.Where(column => column.Count > 0)];
     }
+
+    /// <summary>A lean-to's endwall lies on the lean-to's side of the main one.</summary>
+    private static int FromSideB(Entry entry) =>
+        entry.Plane.Id.Contains('B') ? 0 : entry.Plane.Id.Contains('A') ? 2 : 1;
 
     private static double Scale(List<List<Entry>> columns, Frame page, double gapPt)
     {

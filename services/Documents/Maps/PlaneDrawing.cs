@@ -5,6 +5,11 @@ namespace PostFrame.Documents.Maps;
 /// <summary>Draws one placed plane: strips with marks and lengths, laps, openings, lines.</summary>
 internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail asked)
 {
+    /// <summary>
+    /// Strips with less room than this beside the usual one are lettered smaller.
+    /// </summary>
+    private const double LeastOfUsual = 0.75;
+
     private readonly MapPlane plane = placed.Plane;
     private readonly MapDetail detail =
         asked with { MostTextPt = EvenTextPt(placed, asked) };
@@ -37,9 +42,10 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             .Select(strip => MapText.Largest(
                 StripRooms.Free(placed, strip, asked.MostTextPt),
                 Lettering.Clean(strip.Mark), Lettering.Clean(strip.LengthText), asked))
-            .Where(size => size >= asked.LeastTextPt * 1.4)
-            .DefaultIfEmpty(asked.MostTextPt);
-        return Math.Min(asked.MostTextPt, sizes.Min());
+            .Where(size => size >= asked.LeastTextPt)
+            .Order().ToList();
+        var usual = sizes.Count == 0 ? asked.MostTextPt : sizes[sizes.Count / 2];
+        return sizes.Where(size => size >= usual * LeastOfUsual).DefaultIfEmpty(usual).Min();
     }
 
     private void DrawStrip(MapStrip strip)
@@ -161,8 +167,15 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             sketch.Line(from, to, 1.2);
         }
 
-        WriteOn(line, from, to);
+        if (line.IsVent || !plane.Lines.Any(other => other.IsVent && Meets(line, other)))
+        {
+            WriteOn(line, from, to);
+        }
     }
+
+    private static bool Meets(MapLine line, MapLine other) =>
+        Math.Abs(line.UpIn - other.UpIn) < 1
+        && line.FromIn < other.ToIn && line.ToIn > other.FromIn;
 
     /// <summary>
     /// The line's word on a white patch; inside the plane when the line is its edge.

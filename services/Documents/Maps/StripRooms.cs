@@ -9,6 +9,9 @@ internal static class StripRooms
 {
     private const double EdgePt = 1.2;
 
+    /// <summary>Where the lap of the strip before is drawn, from the joint.</summary>
+    private const double LapPt = 1.6;
+
     /// <summary>A line's word reaches this far from it, in letter sizes of the strips.</summary>
     private const double LineWordPt = 1.7;
 
@@ -76,9 +79,10 @@ internal static class StripRooms
             .Where(opening => opening.FromIn < toIn && opening.ToIn > strip.FromIn)
             .ToList();
         var blocks = lines.Concat(openings.Select(o => (From: o.BottomIn, To: o.TopIn)));
+        var clearOfLap = strip.FromIn + (plane.LapIn > 0 ? LapPt / placed.Scale : 0);
         foreach (var (from, to) in Gaps(blocks, bottom, top))
         {
-            yield return placed.Box(strip.FromIn, toIn, from, to);
+            yield return placed.Box(Math.Min(clearOfLap, toIn), toIn, from, to);
         }
 
         if (openings.Count == 0)

@@ -58,6 +58,16 @@ public sealed class FlatMapTests
         Assert.True(placed["endwall2"].X > placed["roofA"].Right);
     }
 
+    [Fact]
+    public void Endwalls_of_a_lean_to_lie_on_its_side_of_the_main_ones()
+    {
+        var placed = MapLayout.Place(SampleBuildings.DroppedLeanTo, Room, 19)
+            .ToDictionary(plane => plane.Plane.Id, plane => Frame.Around(plane.Outline));
+        Assert.True(placed["leanEndwallA1"].Y > placed["endwall1"].Bottom);
+        Assert.True(placed["leanEndwallA2"].Y > placed["endwall2"].Bottom);
+        Assert.True(placed["leanSidewallA"].Y > placed["leanRoofA"].Bottom);
+    }
+
     [Theory]
     [MemberData(nameof(Buildings))]
     public void Nothing_on_a_map_runs_into_anything(string title) =>

@@ -77,8 +77,29 @@ internal static class SampleBuildings
         Endwall(1, 36, new("bi-fold door", 180, 540, 0, 168), (0, 192), (360, 312), (720, 192)),
         Endwall(2, 36, null, (0, 192), (360, 312), (720, 192)));
 
+    /// <summary>
+    /// Vented 40 × 64 ft, a lean-to dropped 1 ft below the eave of side A: a band of sidewall is
+    /// left, made as one piece lying across, and the lean-to's endwalls are runs of their own.
+    /// </summary>
+    public static readonly BuildingMap DroppedLeanTo = Map("Dropped lean-to",
+        Strips("roofA", "Roof A", PlaneKind.Roof, "RA", 768, 252.98, 48, 264) with
+        {
+            Lines = [new("ridge", 0, 768, 252.98), new("ridge vent", 0, 768, 252.98, true)],
+        },
+        Strips("roofB", "Roof B", PlaneKind.Roof, "RB", 768, 252.98, 48, 264),
+        Strips("sidewallA", "Sidewall A", PlaneKind.Sidewall, "SA", 768, 12, 768, 18),
+        Strips("leanRoofA", "Lean-to A roof", PlaneKind.Roof, "LRA", 768, 145.99, 48, 162),
+        Strips("leanSidewallA", "Lean-to A sidewall", PlaneKind.Sidewall, "LSA", 768, 108, 48, 114),
+        Strips("sidewallB", "Sidewall B", PlaneKind.Sidewall, "SB", 768, 144, 48, 150),
+        Endwall(1, 48, null, (0, 144), (240, 224), (480, 144)),
+        Endwall(2, 48, null, (0, 144), (240, 224), (480, 144)),
+        LeanEndwall(1),
+        LeanEndwall(2));
+
     public static readonly IReadOnlyList<BuildingMap> All =
-        [PlainGable, VentedWithDoor, Gambrel, LeanTos, WallsOnly, ManyNarrowStrips];
+    [
+        PlainGable, VentedWithDoor, Gambrel, LeanTos, DroppedLeanTo, WallsOnly, ManyNarrowStrips,
+    ];
 
     /// <summary>
     /// Labels of every piece; ids as Orders issues them, roof pieces for two people.
@@ -192,6 +213,20 @@ internal static class SampleBuildings
                     number, i, i * widthIn, Math.Min(runIn, (i + 1) * widthIn), door, profile)),
             ],
             Openings = door is null ? [] : [door],
+        };
+    }
+
+    private static MapPlane LeanEndwall(int number)
+    {
+        var plane = Endwall(number, 48, null, (0, 108), (144, 132));
+        return plane with
+        {
+            Id = $"leanEndwallA{number}",
+            Title = $"Lean-to A endwall {number}",
+            Strips = [.. plane.Strips.Select(strip => strip with
+            {
+                Mark = strip.Mark.Replace("E", "LEA", StringComparison.Ordinal),
+            })],
         };
     }
 
