@@ -75,10 +75,22 @@ public static class AssemblyWorking
             "found by iteration: the space has its own share of the difference", "C");
     }
 
-    private static WorkingStep Bridge(Layer layer) => new(
-        $"{layer.Name}: at the framing", "R = d/λ", [],
-        layer.AtFraming!.R.TotalSi, R, "ASHRAE HoF 2021 ch. 26 Table 1, wood; squeezed product at "
-            + "λ 0.035 W/(m·K)", "R");
+    private static WorkingStep Bridge(Layer layer)
+    {
+        var solid = layer.AtFraming!;
+        var isWood = solid.ConductivityWPerMK is > 0.05;
+        return new(
+            $"{layer.Name}: at the framing",
+            solid.ThicknessMm is null ? "R as given" : "R = d/λ",
+            solid is { ThicknessMm: { } d, ConductivityWPerMK: { } conductivity }
+                ? [new("d", d, "mm"), new("λ", conductivity, "W/(m·K)")]
+                : [],
+            solid.R.TotalSi, R,
+            isWood
+                ? "ASHRAE HoF 2021 ch. 26 Table 1, wood"
+                : "product squeezed under the cladding, common practice, no source",
+            isWood ? "R" : "A");
+    }
 
     private static IEnumerable<WorkingStep> Totals(Assembly assembly, AssemblyHeat heat)
     {

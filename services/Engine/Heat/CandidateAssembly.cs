@@ -5,8 +5,6 @@ namespace PostFrame.Engine.Heat;
 /// <summary>Builds the assembly of a candidate in the plane every line shares.</summary>
 public static class CandidateAssembly
 {
-    private const double SqueezedConductivityWPerMK = 0.035;
-
     /// <summary>
     /// What has to be known before the candidate can be rebuilt: thickness, the face the room
     /// sees, and for foil and bubble both faces and the spaces.
@@ -79,7 +77,11 @@ public static class CandidateAssembly
         }
         if (candidate.Lies == Placement.BetweenFraming)
         {
-            var depth = Math.Max(framing.DepthMm, candidate.ThicknessMm ?? 0);
+            // A batt thicker than its cavity is compressed into it; foam stands proud of the wood.
+            var thickness = candidate.ThicknessMm ?? 0;
+            var isCompressed = candidate.Kind == MaterialKind.Batt && thickness > framing.DepthMm;
+            if (isCompressed) r = CompressedBatt.R(r, thickness, framing.DepthMm);
+            var depth = isCompressed ? framing.DepthMm : Math.Max(framing.DepthMm, thickness);
             yield return Insulation(
                 candidate, r, Slab.Solid.Of(depth, framing.ConductivityWPerMK));
             yield break;
@@ -90,9 +92,8 @@ public static class CandidateAssembly
             Clear = Slab.Solid.None,
             AtFraming = Slab.Solid.Of(framing.DepthMm, framing.ConductivityWPerMK),
         };
-        var squeezed = Math.Min(
-            r.TotalSi, site.SqueezedThicknessMm / 1000 / SqueezedConductivityWPerMK);
-        yield return Insulation(candidate, r, new(ThermalResistance.FromSi(squeezed)));
+        yield return Insulation(
+            candidate, r, PlaneHeat.Squeezed(r, site.SqueezedThicknessMm));
     }
 
     private static Layer Insulation(Candidate candidate, ThermalResistance r, Slab.Solid? framed) =>

@@ -51,9 +51,7 @@ public static class PlaneHeat
     private static Assembly AssemblyOf(PlaneConstruction plane)
     {
         Check(plane);
-        var squeezed = Math.Min(
-            plane.NominalR.TotalSi,
-            plane.SqueezedThicknessMm / 1000 / SqueezedConductivityWPerMK);
+        var squeezed = Squeezed(plane.NominalR, plane.SqueezedThicknessMm);
         var framing = plane.Framing;
         return new Assembly
         {
@@ -71,9 +69,16 @@ public static class PlaneHeat
                         Clear = Slab.Solid.None,
                         AtFraming = Slab.Solid.Of(framing.DepthMm, framing.ConductivityWPerMK),
                     },
-                    Product(plane, new(ThermalResistance.FromSi(squeezed))),
+                    Product(plane, squeezed),
                 ],
         };
+    }
+
+    /// <summary>What is left of a product over a member; never more than the product.</summary>
+    internal static Slab.Solid Squeezed(ThermalResistance product, double thicknessMm)
+    {
+        var left = Slab.Solid.Of(thicknessMm, SqueezedConductivityWPerMK);
+        return left.R.CompareTo(product) < 0 ? left : new Slab.Solid(product);
     }
 
     private static Layer Product(PlaneConstruction plane, Slab.Solid? atFraming) => new()

@@ -10,6 +10,12 @@ public abstract record Slab
     /// <summary>A resistance that does not depend on direction or temperature.</summary>
     public sealed record Solid(ThermalResistance R) : Slab
     {
+        /// <summary>Thickness [mm] where it was made from one.</summary>
+        public double? ThicknessMm { get; init; }
+
+        /// <summary>Conductivity [W/(m·K)] where it was made from one.</summary>
+        public double? ConductivityWPerMK { get; init; }
+
         /// <summary>
         /// A layer of no resistance: metal, a thin facing, space open to the room.
         /// </summary>
@@ -17,7 +23,11 @@ public abstract record Slab
 
         /// <summary>Thickness [mm] over conductivity [W/(m·K)].</summary>
         public static Solid Of(double thicknessMm, double conductivityWPerMK) =>
-            new(ThermalResistance.FromSi(thicknessMm / 1000 / conductivityWPerMK));
+            new(ThermalResistance.FromSi(thicknessMm / 1000 / conductivityWPerMK))
+            {
+                ThicknessMm = thicknessMm,
+                ConductivityWPerMK = conductivityWPerMK,
+            };
     }
 
     /// <summary>An air space, solved with the assembly it lies in.</summary>

@@ -42,9 +42,7 @@ internal sealed class ThermalYear
         })]);
     }
 
-    /// <summary>
-    /// The year's water for a room that is as warm as the months were solved for.
-    /// </summary>
+    /// <summary>The year's water for a room as warm as the months were solved for.</summary>
     public MoistureYear Wetted(RoomAir room)
     {
         var condenses = months.Select(month => Condenses(month, room.VapourPa(month.Outdoors)))

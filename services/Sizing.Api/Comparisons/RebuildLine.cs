@@ -54,6 +54,7 @@ internal static class RebuildLine
         if (built is not null && candidate.Perm is <= 0.1)
             remarks.Add("Steel outside and a tight face inside: what gets in through a lap or a "
                 + "leak hardly dries. Seal the laps.");
+        if (RetarderRule(candidate, setting) is { } rule) remarks.Add(rule);
         var u = winter?.U ?? tested?.U;
         if (!holdsBack && setting.Months is not null)
             missing.Add(new("perm", $"How many perms does {candidate.Name} let through as faced, "
@@ -93,6 +94,28 @@ internal static class RebuildLine
                     : null,
             },
         };
+    }
+
+    /// <summary>
+    /// What the residential and building codes ask of the inner face of framed walls. Source:
+    /// IRC/IBC vapour retarder rules, read in a secondary source; the tables changed in 2021.
+    /// </summary>
+    private static string? RetarderRule(Candidate candidate, Setting setting)
+    {
+        if (!setting.Input.IsWall || candidate.Perm is not { } perm
+            || setting.Zone is not { } zone)
+            return null;
+        const string edition = " (IRC/IBC, secondary source; read the adopted edition)";
+        var @class = Vapour.ClassOf(perm);
+        var words = @class == RetarderClass.None ? "no retarder" : $"class {@class}";
+        var isCold = zone[0] is >= '5' and <= '8' || zone == "4C";
+        if (isCold && perm > 1)
+            return $"Framed walls of zone {zone} ask a class I or II retarder inside; this is "
+                + words + edition + ".";
+        return zone[0] is '1' or '2' && perm <= 1
+            ? $"Framed walls of zone {zone} take no class I or II retarder inside; this is "
+                + words + edition + "."
+            : null;
     }
 
     /// <summary>A space told of only in part asks for its parts, not for the whole again.</summary>

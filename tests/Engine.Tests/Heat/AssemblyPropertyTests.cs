@@ -90,9 +90,11 @@ public sealed class AssemblyPropertyTests
     {
         var heat = AssemblySolver.Solve(x.Built, x.At);
         var span = Math.Abs(x.At.Room.KelvinsAbove(x.At.Outside));
+        // Exact but for the step in ISO 6946's formula at 5 K, where 1.3 % of 5 K is left open.
+        var open = x.At.Basis == CalculationBasis.Iso6946 ? 0.08 : 1e-4;
         return heat.AirSpaces.All(space => Math.Abs(
             space.DifferenceKelvins
-                - span * space.Heat.R.TotalSi / heat.ClearField.TotalSi) < 1e-4);
+                - span * space.Heat.R.TotalSi / heat.ClearField.TotalSi) < open);
     });
 
     [Theory]

@@ -36,8 +36,9 @@ public sealed class ComparisonFuzz
             ["\"overFraming\"", "\"betweenFraming\"", "\"underFraming\""]),
         ("/rivals/0/airSpaces",
         [
-            """[{"side":"cladding","thickness":"5.9 in","kind":"enclosed","""
-                + "\"facing\":\"brightFoil\"}]",
+            """
+            [{"side":"cladding","thickness":"5.9 in","kind":"enclosed","facing":"brightFoil"}]
+            """,
             """
             [{"side":"room","thickness":"0.5 in","kind":"slightlyVentilated"},
              {"side":"cladding","thickness":"1.5 in","kind":"ventilated"}]

@@ -25,8 +25,8 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
     [InlineData("/plane/framing/width", "\"20 in\"", "/plane/framing/width", "at-most")]
     [InlineData("/plane/framing/spacing", "\"1 in\"", "/plane/framing/spacing", "at-least")]
     [InlineData("/plane/framing/material", "\"steel\"", "/plane/framing/system", "missing")]
-    [InlineData(
-        "/plane/framing/system", "\"throughFastened\"", "/plane/framing/system", "not-here")]
+    [InlineData("/plane/framing/system", "\"throughFastened\"",
+        "/plane/framing/system", "not-here")]
     [InlineData("/plane/colour", "\"red\"", "/plane/colour", "choice")]
     [InlineData("/basis", "\"din\"", "/basis", "choice")]
     [InlineData("/climate/postalCode", "\"00000\"", "/climate/postalCode", "unknown-place")]
@@ -51,8 +51,8 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
     [InlineData("/code/edition", "\"1975\"", "/code/edition", "choice")]
     [InlineData("/code/conditioning", "\"all other\"", "/code/conditioning", "choice")]
     [InlineData("/code/construction", "\"straw\"", "/code/construction", "choice")]
-    [InlineData(
-        "/options/0/product", "\"blanket-9-gold\"", "/options/0/product", "unknown-product")]
+    [InlineData("/options/0/product", "\"blanket-9-gold\"",
+        "/options/0/product", "unknown-product")]
     [InlineData("/options/0/claimedR", "10", "/options/0/claimedR", "unknown-member")]
     [InlineData("/options/0/price", "500", "/options/0/pricePerFt2", "either-or")]
     [InlineData("/rivals/0/kind", null, "/rivals/0/kind", "missing")]

@@ -93,6 +93,24 @@ public sealed class ComparisonTests(SizingHost host) : IClassFixture<SizingHost>
         Assert.EndsWith("IfRowIsRight", code.GetProperty("verdict").GetString());
     }
 
+    // IRC/IBC: class I or II inside framed walls in zones 5 to 8 and marine 4, none in 1 and 2
+    // (read in a secondary source).
+    [Theory]
+    [InlineData("5A", 8.0, true)]
+    [InlineData("4C", 8.0, true)]
+    [InlineData("4A", 8.0, false)]
+    [InlineData("5A", 0.8, false)]
+    [InlineData("2A", 0.8, true)]
+    [InlineData("2A", 8.0, false)]
+    public void The_retarder_rule_of_the_zone_is_recalled_for_walls(
+        string zone, double perm, bool recalled)
+    {
+        var line = Example(DwellingWall).With("/climate/zone", zone).With("/rivals/0/perm", perm)
+            .Answer().Line("rival-1");
+        Assert.Equal(recalled, line.GetProperty("remarks").EnumerateArray()
+            .Any(remark => remark.GetString()!.Contains("retarder inside")));
+    }
+
     [Fact]
     public void An_ambiguous_place_asks_for_its_zone_and_checks_no_code()
     {

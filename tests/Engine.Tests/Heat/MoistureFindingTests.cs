@@ -1,0 +1,104 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+using Xunit;
+
+namespace PostFrame.EngineTests.Heat;
+
+public sealed class MoistureFindingTests
+{
+    [Fact]
+    public void A_leaky_facing_accumulates_and_every_cure_is_what_it_says()
+    {
+        var finding = Of(perm: 1.0, excess: 540);
+        Assert.Equal(MoistureVerdict.Accumulates, finding.Year.Verdict);
+        Assert.Equal(RetarderClass.II, finding.Class);
+        var limit = Assert.Single(finding.Cures, cure => cure.Id == "humidity-limit");
+        Assert.True(limit.Cures);
+        Assert.Contains(finding.Cures, cure => cure.Id == "tighter-facing");
+    }
+
+    [Fact]
+    public void A_tighter_facing_never_wets_more()
+    {
+        double[] perms = [10, 1, 0.1, 0.02, 0];
+        var peaks = perms.Select(perm => Of(perm, 540).Year.PeakGPerM2).ToArray();
+        for (var i = 1; i < peaks.Length; i++) Assert.True(peaks[i] <= peaks[i - 1] + 1e-6);
+    }
+
+    [Fact]
+    public void A_damper_room_never_wets_less()
+    {
+        var peaks = Enum.GetValues<IndoorUse>()
+            .Select(IndoorMoisture.ColdExcessPa).Order()
+            .Select(excess => Of(0.5, excess).Year.PeakGPerM2).ToArray();
+        for (var i = 1; i < peaks.Length; i++) Assert.True(peaks[i] >= peaks[i - 1] - 1e-6);
+    }
+
+    [Fact]
+    public void A_heater_without_a_flue_makes_it_worse_and_a_flue_is_a_cure()
+    {
+        var with = Of(0.5, 270, burnerExcess: 800);
+        Assert.True(with.Year.PeakGPerM2 > Of(0.5, 270).Year.PeakGPerM2);
+        Assert.Contains(with.Cures, cure => cure.Id == "vent-the-heater");
+    }
+
+    [Fact]
+    public void A_clear_night_makes_the_roof_drip_sooner()
+    {
+        var site = Site();
+        var drip = DripFinding.Of(
+            CandidateAssembly.Build(Blanket(0.02), site), site, null, null);
+        Assert.True(drip.ClearNightRh < drip.OnsetRh);
+        Assert.Null(drip.WorstMonth);
+    }
+
+    // thermal.md 7.3: touching the steel drips above 47 %, R-10 above 88 % (C, ISO, 0 °F).
+    [Theory]
+    [InlineData(1.1, 0.47)]
+    [InlineData(10, 0.88)]
+    public void The_onset_is_that_of_the_independent_surface_check(double r, double rh)
+    {
+        var site = Site() with { Framing = null };
+        var drip = DripFinding.Of(
+            CandidateAssembly.Build(
+                Blanket(0.02) with { KnownR = ThermalResistance.FromRValue(r) }, site),
+            site, null, null);
+        Assert.Equal(rh, drip.OnsetRh, 0.005);
+    }
+
+    private static MoistureFinding Of(double perm, double excess, double burnerExcess = 0) =>
+        MoistureFinding.Of(Blanket(perm), Site(), Duluth(), new RoomAir
+        {
+            HeatedTo = Temperature.FromCelsius(15),
+            ColdExcessPa = excess,
+            BurnerExcessPa = burnerExcess,
+        });
+
+    private static Candidate Blanket(double perm) => new()
+    {
+        Name = "blanket",
+        Kind = MaterialKind.Blanket,
+        KnownR = ThermalResistance.FromRValue(10),
+        ThicknessMm = 76,
+        RoomEmittance = 0.9,
+        Perm = perm,
+    };
+
+    private static PlaneSite Site() => new()
+    {
+        SlopeDegrees = 18,
+        Framing = new Framing { WidthMm = 38, SpacingMm = 610, DepthMm = 89 },
+        Basis = CalculationBasis.Iso6946,
+        Winter = Constructions.At(
+            CalculationBasis.Iso6946, 70 / 1.8 - 32 / 1.8, -32 / 1.8, Season.Winter),
+        Summer = Constructions.At(CalculationBasis.Iso6946, 25, 60, Season.Summer),
+    };
+
+    private static List<OutdoorMonth> Duluth() =>
+    [
+        .. ReferenceTable.Rows("duluth-year").Select(row => new OutdoorMonth(
+            (int)row.Number("month"),
+            Temperature.FromCelsius(row.Number("mean_c")),
+            row.Number("vapour_pa"))),
+    ];
+}
