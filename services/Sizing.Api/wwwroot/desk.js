@@ -133,6 +133,11 @@ const post = (address, body, accept, signal) => fetch(address, {
 
 const tell = (text) => { byId('state').textContent = text; };
 
+byId('copyRequest').addEventListener('click', async () => {
+  await navigator.clipboard.writeText(JSON.stringify(readForm().request, null, 2));
+  tell('Copied. Post it to /v1/sizings, or try it under API.');
+});
+
 byId('warnings').addEventListener('change', (event) => {
   const { lastStrip } = event.target.dataset;
   if (!lastStrip) return;
