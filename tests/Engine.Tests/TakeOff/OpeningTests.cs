@@ -78,6 +78,7 @@ public sealed class OpeningTests
             });
         var piece = job.Sized().PieceAt("SA-03H");
         Assert.Equal((In(112), In(160)), (piece.Bottom, piece.Top));
+        Assert.Equal(In(0), job.Sized().PlaneAt("sidewallA").Openings[0].Bottom);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace PostFrame.EngineTests.TakeOff;
 /// <summary>What must hold for any building; random ones of every form.</summary>
 public sealed class PropertyTests
 {
-    private const int Many = 200;
+    private const int Many = 100;
 
     [Fact]
     public void Order_of_planes_lines_and_openings_changes_nothing() =>
@@ -96,7 +96,7 @@ public sealed class PropertyTests
                 plain.With(b => b with { EaveHeight = b.EaveHeight + more }),
             })
                 Assert.True(grown.Sized().Totals.Length >= total);
-        }, iter: Many / 3);
+        }, iter: Many / 2);
 
     [Fact]
     public void Mixed_widths_never_buy_more_than_the_best_single_width() =>
@@ -112,7 +112,7 @@ public sealed class PropertyTests
                         && (best[plane].Area < single[plane].Area - 1e-9
                             || best[plane].Pieces <= single[plane].Pieces), plane);
             }
-        }, iter: Many / 3);
+        }, iter: Many / 2);
 
     [Fact]
     public void Every_mark_is_its_own() => RandomJobs.OfAnyForm.Sample(job =>

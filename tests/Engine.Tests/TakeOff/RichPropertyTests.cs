@@ -11,7 +11,7 @@ namespace PostFrame.EngineTests.TakeOff;
 /// <summary>What must hold for buildings with everything a request may hold.</summary>
 public sealed class RichPropertyTests
 {
-    private const int Many = 120;
+    private const int Many = 60;
 
     private static readonly GeometryFactory Factory = new();
 

@@ -28,7 +28,7 @@ public sealed class RobustnessTests
             for (var i = 0; i < slips; i++) job = (SizingInput)Spoilt(job, random);
             var outcome = Sizing.Size(job);
             Assert.True(outcome.Result is null == outcome.Violations.Count > 0);
-        }, iter: 1500);
+        }, iter: 1000);
 
     /// <summary>A copy of a record with one member, somewhere in it, made null or absurd.</summary>
     private static object Spoilt(object record, Random random)

@@ -142,6 +142,17 @@ public sealed class RoofLengthTests
     }
 
     [Fact]
+    public void With_widths_to_choose_from_the_heaviest_piece_decides_the_layout()
+    {
+        var line = Roof(72, RoofLayout.Auto) with
+        {
+            Product = "blanket-6-white", RollWidth = null, BestRollWidth = true,
+        };
+        Assert.Contains(
+            Job(480, 480, 120, Gable(4), line).Sized().Planes, p => p.Plane == "roofA");
+    }
+
+    [Fact]
     public void A_48_in_strip_of_26_ft_is_an_ordinary_piece_in_the_trade()
     {
         // Common practice, no source: 24 ft wide, 4:12, over the ridge.
