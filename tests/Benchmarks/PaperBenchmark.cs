@@ -51,10 +51,11 @@ internal static class PaperBenchmark
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{what,-30} first {cold,6:0} ms  median {times[Rounds / 2],6:0.0} ms  "
-                + $"worst {times[^1],6:0.0} ms  processor {busy,6:0.0} ms  {bytes / 1024,5} KiB"));
+                + $"worst {times[^1],6:0.0} ms  processor {busy,6:0.0} ms  "
+                + $"{bytes / 1024,5} KiB"));
     }
 
-    /// <summary>Processor time of this process: what is left of a measure on a busy machine.</summary>
+    /// <summary>Processor time of this process: what a busy machine leaves of a measure.</summary>
     private static double BusyMs()
     {
         using var self = Process.GetCurrentProcess();
