@@ -54,6 +54,7 @@ public static class PipelineBus
             host => host.StopTimeout = TimeSpan.FromSeconds(20));
         services.AddMassTransit(bus =>
         {
+            bus.DisableUsageTelemetry(); // Nothing about a shop leaves its machine.
             bus.ConfigureHealthCheckOptions(health =>
                 health.MinimalFailureStatus = HealthStatus.Degraded);
             switch (configuration["Bus:Transport"] ?? "memory")

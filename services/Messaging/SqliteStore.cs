@@ -125,7 +125,7 @@ public sealed class SqliteStore : IDisposable
         }
         catch (IOException failure) when (File.Exists(path + ".lock"))
         {
-            throw new InvalidOperationException(
+            throw new IOException(
                 $"{path} is in use by another process. Stop it, or give this one another "
                 + "Data:Folder.", failure);
         }

@@ -77,8 +77,8 @@ public static class OrdersSetup
                 builder.Configuration["Sizing:Address"] ?? "http://127.0.0.1:8081"))
             .AddStandardResilienceHandler(resilience =>
             {
-                resilience.AttemptTimeout.Timeout = TimeSpan.FromSeconds(4);
-                resilience.TotalRequestTimeout.Timeout = TimeSpan.FromSeconds(12);
+                resilience.AttemptTimeout.Timeout = TimeSpan.FromSeconds(8);
+                resilience.TotalRequestTimeout.Timeout = TimeSpan.FromSeconds(20);
             });
         builder.Services.AddTransient<AskForTakeOff>(services =>
             services.GetRequiredService<SizingClient>().AskAsync);

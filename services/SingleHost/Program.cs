@@ -18,16 +18,24 @@ builder.AddCutting();
 builder.AddLabelling();
 builder.AddOperations();
 
-var app = builder.Build();
-app.UseProblems();
-app.MapSizing();
-app.MapOrders();
-app.MapCutting();
-app.MapLabelling();
-app.MapOperations();
-app.MapPipelineHealth();
-app.MapApiPages(
-    ("sizing", "Sizing"), ("orders", "Orders"), ("cutting", "Cutting"),
-    ("labelling", "Labelling"), ("operations", "Operations"));
-app.MapWelcome();
-app.Run();
+try
+{
+    var app = builder.Build();
+    app.UseProblems();
+    app.MapSizing();
+    app.MapOrders();
+    app.MapCutting();
+    app.MapLabelling();
+    app.MapOperations();
+    app.MapPipelineHealth();
+    app.MapApiPages(
+        ("sizing", "Sizing"), ("orders", "Orders"), ("cutting", "Cutting"),
+        ("labelling", "Labelling"), ("operations", "Operations"));
+    app.MapWelcome();
+    app.Run();
+    return 0;
+}
+catch (IOException reason)
+{
+    return Welcome.SayWhyNotStarted(reason);
+}

@@ -21,6 +21,7 @@ internal static class Welcome
                 ["Data:Folder"] = builder.Configuration["Data:Folder"] ?? "data",
             });
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.Logging.AddFilter("MassTransit", LogLevel.Warning);
     }
 
@@ -44,4 +45,15 @@ internal static class Welcome
 
                 """);
         });
+
+    /// <summary>The port or the data folder belongs to another process: a matter of one line.
+    /// Every other failure is ours and keeps its trace.</summary>
+    public static int SayWhyNotStarted(IOException reason)
+    {
+        Console.Error.WriteLine($"Not started: {reason.Message}");
+        Console.Error.WriteLine(
+            "Stop what uses it, or choose others: --urls http://127.0.0.1:8090 "
+            + "--Data:Folder other-data");
+        return 1;
+    }
 }

@@ -39,7 +39,7 @@ public sealed class StoreRules : IDisposable
     [Fact]
     public void A_second_process_on_the_same_file_is_refused_with_the_reason()
     {
-        var refusal = Assert.Throws<InvalidOperationException>(() => Open());
+        var refusal = Assert.Throws<IOException>(() => Open());
         Assert.Contains("in use by another process", refusal.Message);
     }
 
