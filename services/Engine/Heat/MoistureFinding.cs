@@ -11,9 +11,6 @@ public sealed record MoistureFinding
     /// <summary>Room humidity at which it starts at winter design temperature.</summary>
     public required Onset AtDesign { get; init; }
 
-    /// <summary>The same under a clear night sky; for a roof only.</summary>
-    public Onset? ClearNight { get; init; }
-
     /// <summary>Class of the facing; null where its permeance is not known.</summary>
     public RetarderClass? Class { get; init; }
 
@@ -52,12 +49,6 @@ public sealed record MoistureFinding
         {
             Year = year,
             AtDesign = OnsetAt(assembly, site.Winter),
-            ClearNight = site.IsWall
-                ? null
-                : OnsetAt(assembly, site.Winter with
-                {
-                    Outside = site.Winter.Outside.PlusKelvins(-SolAir.ClearNightKelvins),
-                }),
             Class = candidate.Perm is { } perm ? Vapour.ClassOf(perm) : null,
             Text = TextOf(year),
             Cures = year.Verdict == MoistureVerdict.Dry
