@@ -16,7 +16,7 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     public async Task Each_roof_form_is_drawn_as_soon_as_it_is_chosen(string form, int pieces)
     {
         var page = await browser.OpenAsync();
-        await Change(page, () => page.SelectOptionAsync("#form", form));
+        await page.SelectOptionAsync("#form", form);
 
         await DeskBrowser.Drawn(page);
         var drawn = await page.Locator("#map svg [data-mark]").CountAsync();
@@ -33,8 +33,8 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         var page = await browser.OpenAsync();
         for (var n = 0; n < counts.Length; n++)
         {
-            await Change(page, () => page.SelectOptionAsync(
-                "#example", new SelectOptionValue { Index = n }));
+            await page.SelectOptionAsync(
+                "#example", new SelectOptionValue { Index = n });
             await DeskBrowser.Drawn(page);
             Assert.Equal($"{counts[n]}", await page.TextContentAsync("#totals dd"));
             Assert.Equal(counts[n], await page.Locator("#map svg [data-mark]").CountAsync());
@@ -48,7 +48,7 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     public async Task A_mistake_is_shown_beside_its_field_and_goes_when_it_is_corrected()
     {
         var page = await browser.OpenAsync();
-        await Change(page, () => page.FillAsync("#width", "30"));
+        await page.FillAsync("#width", "30");
         await DeskBrowser.Refused(page);
 
         var note = await page.GetAttributeAsync("#width", "aria-describedby");
@@ -56,7 +56,7 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         Assert.Equal("true", await page.GetAttributeAsync("#width", "aria-invalid"));
         await DeskBrowser.Shoot(page, "mistake");
 
-        await Change(page, () => page.FillAsync("#width", "32 ft"));
+        await page.FillAsync("#width", "32 ft");
         await DeskBrowser.Drawn(page);
         Assert.Null(await page.GetAttributeAsync("#width", "aria-invalid"));
     }
@@ -67,7 +67,7 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         var page = await browser.OpenAsync();
         await page.FillAsync("#eaveHeight", "1 mile");
         await page.Locator("[data-member=width]").First.FillAsync("90 ft");
-        await Change(page, () => page.FillAsync("#width", "0 ft"));
+        await page.FillAsync("#width", "0 ft");
         await DeskBrowser.Refused(page);
 
         Assert.Contains("things to correct", await page.TextContentAsync("#mistakesTitle"));
@@ -96,14 +96,14 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     public async Task A_lean_to_asks_what_is_inside_and_then_offers_its_planes()
     {
         var page = await browser.OpenAsync();
-        await Change(page, () => page.ClickAsync("#addLeanTo"));
+        await page.ClickAsync("#addLeanTo");
         await DeskBrowser.Refused(page);
         Assert.Equal("true", await page.Locator("#leanTos [data-member=inside]")
             .GetAttributeAsync("aria-invalid"));
 
-        await Change(page, () => page.SelectOptionAsync("#leanTos [data-member=inside]", "cold"));
+        await page.SelectOptionAsync("#leanTos [data-member=inside]", "cold");
         await DeskBrowser.Drawn(page);
-        await Change(page, () => page.SelectOptionAsync("#leanRoofA-product", "blanket-2-white"));
+        await page.SelectOptionAsync("#leanRoofA-product", "blanket-2-white");
         await DeskBrowser.Drawn(page);
         Assert.Contains("Lean", await page.TextContentAsync("#schedule"));
         await DeskBrowser.Shoot(page, "lean-to");
@@ -113,11 +113,11 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     public async Task A_last_strip_that_covers_little_offers_its_choices()
     {
         var page = await browser.OpenAsync();
-        await Change(page, () => page.FillAsync("#length", "40 ft 3 in"));
+        await page.FillAsync("#length", "40 ft 3 in");
         await DeskBrowser.Drawn(page);
         var before = await page.TextContentAsync("#totals dd");
         await DeskBrowser.Shoot(page, "last-strip");
-        await Change(page, () => page.SelectOptionAsync("[data-last-strip=roof]", "wider"));
+        await page.SelectOptionAsync("[data-last-strip=roof]", "wider");
         await DeskBrowser.Drawn(page);
 
         Assert.NotEqual(before, await page.TextContentAsync("#totals dd"));
@@ -131,9 +131,9 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         await page.ClickAsync("#addPanel");
         await page.Locator("[data-path='/building/partition/fromEndwall1']").FillAsync("24 ft");
         await page.FillAsync("#sidewallA-start", "3 ft");
-        await Change(page, () => page.SelectOptionAsync("#sidewallB-product", "spray-foam-closed"));
+        await page.SelectOptionAsync("#sidewallB-product", "spray-foam-closed");
         await DeskBrowser.Drawn(page);
-        await Change(page, () => page.SelectOptionAsync("#partition-product", "blanket-3-white"));
+        await page.SelectOptionAsync("#partition-product", "blanket-3-white");
         await DeskBrowser.Drawn(page);
 
         Assert.Contains("Partition", await page.TextContentAsync("#schedule"));
@@ -150,11 +150,8 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         await page.Keyboard.PressAsync("Tab");
         Assert.Equal("#results", await Focused(page, "getAttribute('href')"));
         await TabTo(page, "width");
-        await Change(page, async () =>
-        {
-            await page.Keyboard.PressAsync("ControlOrMeta+A");
-            await page.Keyboard.TypeAsync("36 ft");
-        });
+        await page.Keyboard.PressAsync("ControlOrMeta+A");
+        await page.Keyboard.TypeAsync("36 ft");
         await DeskBrowser.Drawn(page);
         Assert.Contains("36 ft", await page.TextContentAsync("#summaryTitle"));
 
@@ -184,7 +181,7 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     public async Task Every_text_stands_out_from_its_ground()
     {
         var page = await browser.OpenAsync();
-        await Change(page, () => page.FillAsync("#width", "30"));
+        await page.FillAsync("#width", "30");
         await DeskBrowser.Refused(page);
         var faint = await page.EvaluateAsync<JsonElement>(Contrast);
 
@@ -208,7 +205,7 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     {
         const string Markup = "<img src=x onerror=alert(1)>\"'&";
         var page = await browser.OpenAsync();
-        await Change(page, () => page.FillAsync("#name", Markup));
+        await page.FillAsync("#name", Markup);
         await DeskBrowser.Drawn(page);
 
         Assert.Contains(Markup, await page.TextContentAsync("#summaryTitle"));
@@ -225,13 +222,6 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         Assert.False(await page.IsVisibleAsync("form"));
         Assert.True(await page.IsVisibleAsync("#map svg"));
         await DeskBrowser.Shoot(page, "print");
-    }
-
-    /// <summary>Marks the page as waiting, then does what makes it ask again.</summary>
-    private static async Task Change(IPage page, Func<Task> act)
-    {
-        await page.EvaluateAsync("document.body.dataset.state = 'waiting'");
-        await act();
     }
 
     private static async Task TabTo(IPage page, string id)

@@ -33,6 +33,7 @@ async function start() {
   });
   byId('building').addEventListener('input', (event) => {
     if (event.target.closest?.('#order')) return;
+    standBy();
     clearTimeout(waiting);
     waiting = setTimeout(ask, typingPauseMs);
   });
@@ -43,8 +44,15 @@ async function start() {
   show();
 }
 
-async function ask() {
+/** What is on its way belongs to what was entered before. */
+function standBy() {
   asking.abort();
+  document.body.dataset.state = 'waiting';
+}
+
+async function ask() {
+  standBy();
+  clearTimeout(waiting);
   asking = new AbortController();
   const { signal } = asking;
   dropLeanTos();
