@@ -14,6 +14,7 @@ static int Usage()
     Console.Error.WriteLine(
         "  cutting FOLDER --seconds N [--csv FILE]   plans for a folder of instances");
     Console.Error.WriteLine("  paper   100 labels, a checklist, a flat map: time and size");
-    Console.Error.WriteLine("  host [EXAMPLES]   the running product: start, memory, sizing, orders");
+    Console.Error.WriteLine(
+        "  host [EXAMPLES]   the running product: start, memory, sizing, orders");
     return 2;
 }
