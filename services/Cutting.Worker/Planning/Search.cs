@@ -7,6 +7,7 @@ namespace PostFrame.CuttingWorker.Planning;
 internal sealed class Search
 {
     private const int MostListed = 50_000;
+    private const int DivesFirst = 3;
 
     private readonly Instance _instance;
     private readonly WorkMeter _meter;
@@ -105,30 +106,38 @@ internal sealed class Search
             return;
         var target = Target;
         var all = Listed(columns, dual, target);
+        if (all is null && round < DivesFirst)
+            return;
         var patterns = all ?? columns.Cheapest(1500);
-        var name = all is null ? "column generation, best selection"
-            : "all patterns, exact selection";
-        var work = Math.Pow(2, Math.Min(round, 6));
-        if (patterns.Count <= 4000)
-        {
-            var found = Selection.Find(
-                _instance, patterns, target, (int)(100 * work), _seed + round, _meter);
-            Offer(Trim.Of(_instance, found), name);
-            if (Done || _meter.Over || Target < target)
-                return;
-        }
-
-        var (outcome, rolls) = ExactCover.Within(
-            _instance, patterns, target, Bound, work / 2, _seed, _meter);
-        if (outcome == ExactCover.Outcome.Found)
-            Offer(Trim.Of(_instance, rolls), name);
-        else if (outcome == ExactCover.Outcome.Impossible && all is not null)
-        {
-            Bound = target + _step;
-            Why = $"All {patterns.Count} patterns that could be in a cheaper plan were listed; "
-                + "no selection of them meets the demand.";
-        }
+        var work = Math.Pow(2, Math.Min(round, 8));
+        if (Decided(patterns, all is not null, target, 0.15 * work) || patterns.Count > 4000)
+            return;
+        var found = Selection.Find(
+            _instance, patterns, target, (int)(300 * work), _seed + round, _meter);
+        Offer(Trim.Of(_instance, found.Rolls), Selected(all is not null));
+        if (found.None && !Done)
+            Decided(patterns, all is not null, target, 4 * work);
     }
+
+    /// <summary>True when the selection was found or, of all patterns, shown not to exist.</summary>
+    private bool Decided(List<Pattern> patterns, bool all, long target, double work)
+    {
+        if (_meter.Over)
+            return true;
+        var (outcome, rolls) = ExactCover.Within(
+            _instance, patterns, target, Bound, work, _seed, _meter);
+        if (outcome == ExactCover.Outcome.Found)
+            Offer(Trim.Of(_instance, rolls), Selected(all));
+        if (outcome != ExactCover.Outcome.Impossible || !all)
+            return outcome != ExactCover.Outcome.Open;
+        Bound = target + _step;
+        Why = $"All {patterns.Count} patterns that could be in a cheaper plan were listed; "
+            + "no selection of them meets the demand.";
+        return true;
+    }
+
+    private static string Selected(bool all) =>
+        all ? "all patterns, exact selection" : "column generation, best selection";
 
     private List<Pattern>? Listed(ColumnGeneration columns, DualPoint dual, long target)
     {

@@ -9,16 +9,16 @@ namespace PostFrame.CuttingWorker.Planning;
 internal static class Selection
 {
     /// <summary>
-    /// A plan of at most this cost, or nothing when none was met within the nodes.
+    /// A plan of at most this cost; or nothing, and whether the solver believes there is none.
     /// </summary>
-    public static List<(Pattern Pattern, int Times)> Find(
+    public static (List<(Pattern Pattern, int Times)> Rolls, bool None) Find(
         Instance instance, IReadOnlyList<Pattern> patterns, long cost, int nodes, int seed,
         WorkMeter meter)
     {
         using var solver = Solver.CreateSolver("SCIP")
             ?? throw new InvalidOperationException("The MIP library did not load.");
         solver.SetSolverSpecificParametersAsString(
-            $"limits/totalnodes = {nodes}\nlimits/solutions = 3\nrandomization/randomseedshift = "
+            $"limits/totalnodes = {nodes}\nlimits/solutions = {(instance.Bins.Length == 1 ? 1 : 3)}\nrandomization/randomseedshift = "
                 + $"{seed}");
         var times = patterns.Select(_ => solver.MakeIntVar(0, double.PositiveInfinity, ""))
             .ToArray();
@@ -36,7 +36,10 @@ internal static class Selection
                 rows[pattern.Item[k]].SetCoefficient(times[p], pattern.Count[k]);
             stock[pattern.Bin].SetCoefficient(times[p], 1);
             total.SetCoefficient(times[p], instance.Bins[pattern.Bin].Cost / scale);
-            solver.Objective().SetCoefficient(times[p], instance.Bins[pattern.Bin].Cost / scale);
+            // With one roll length any selection within the cost will do.
+            if (instance.Bins.Length > 1)
+                solver.Objective().SetCoefficient(
+                    times[p], instance.Bins[pattern.Bin].Cost / scale);
         }
 
         solver.Objective().SetMinimization();
@@ -46,8 +49,10 @@ internal static class Selection
             : solver.Solve();
         meter.Steps((Math.Clamp(solver.Nodes(), 0, nodes) + 20.0) * patterns.Count * 2e4);
         if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
-            return [];
-        return [.. patterns.Select((p, k) => (p, (int)Math.Round(times[k].SolutionValue())))
-            .Where(r => r.Item2 > 0)];
+            return ([], status == Solver.ResultStatus.INFEASIBLE);
+        return (
+            [.. patterns.Select((p, k) => (p, (int)Math.Round(times[k].SolutionValue())))
+                .Where(r => r.Item2 > 0)],
+            false);
     }
 }
