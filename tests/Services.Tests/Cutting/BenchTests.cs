@@ -130,7 +130,7 @@ public sealed class BenchTests
     public async Task A_measured_length_that_cannot_be_true_is_refused(string measured)
     {
         await using var host = await CuttingHost.StartAsync();
-        var roll = (await PlannedAsync(host, ExampleOrders.W1))[0];
+        var roll = (await PlannedAsync(host, Only(ExampleOrders.W1, 396, 396)))[0];
         await CutAsync(host, Ids(roll)[..1]);
 
         var (status, problem) = await host.AskAsync(
