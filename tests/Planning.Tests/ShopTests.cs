@@ -93,7 +93,7 @@ public sealed class ShopTests
         var table = Pooling.Table(orders, [stock], 30, [1, 3, 12], Limits, Cancel);
         Assert.All(table, row => Assert.True(row.Cost >= row.LowerBoundCost && row.ScrapNm >= 0));
         Assert.Equal(table[2].LowerBoundCost, table[2].Cost);
-        Assert.True(table[0].Cost >= table[2].Cost);
+        Assert.True(table[0].Cost >= table[1].Cost && table[1].Cost >= table[2].Cost);
     }
 
     [Fact]

@@ -28,9 +28,17 @@ public static class Pooling
             MinUsefulOffcutNm = minUsefulOffcutNm,
         };
         var all = CuttingStock.Plan(Problem(queue, stock), limits, cancel);
-        return [.. openAtOnce.Select(w => Choice(
+        var choices = openAtOnce.Order().Select(w => Choice(
             w, w >= queue.Count ? [all] : Groups(queue, w, stock, Problem, limits, cancel), queue,
-            all.LowerBoundCost, minUsefulOffcutNm))];
+            all.LowerBoundCost, minUsefulOffcutNm)).ToList();
+        for (var k = 1; k < choices.Count; k++)
+        {
+            // Who allows more orders open may still keep to fewer.
+            if (choices[k - 1].Cost < choices[k].Cost)
+                choices[k] = choices[k - 1] with { OpenAtOnce = choices[k].OpenAtOnce };
+        }
+
+        return choices;
     }
 
     private static List<CuttingPlan> Groups(
