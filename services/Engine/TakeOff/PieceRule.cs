@@ -20,10 +20,25 @@ internal sealed class PieceRule(
     /// <param name="plane">Where it stands.</param>
     /// <param name="covers">Its coverage, clipped to the plane.</param>
     /// <param name="coverage">Of a strip: a window wider than two of it is wide.</param>
+    /// <remarks>
+    /// A window is left out only where header and sill together buy less than the full strip:
+    /// under a low sill or a coarse rounding step they would buy more, so it is covered and cut.
+    /// </remarks>
     public IReadOnlyList<Draft> Of(Plane plane, Interval covers, Length coverage)
     {
+        Opening[] inside = [.. Deducted(plane, covers, coverage)];
+        var drafts = Around(plane, covers, inside);
+        if (inside.All(o => o.IsWide)) return drafts;
+        var covered = Around(plane, covers, inside.Where(o => o.IsWide));
+        return CutOf(drafts) < CutOf(covered) ? drafts : covered;
+    }
+
+    private static Length CutOf(IEnumerable<Draft> drafts) =>
+        drafts.Aggregate(Length.Zero, (sum, d) => sum + d.Cut);
+
+    private List<Draft> Around(Plane plane, Interval covers, IEnumerable<Opening> inside)
+    {
         var highest = plane.Edge.HighestOn(covers.From, covers.To);
-        var inside = Deducted(plane, covers, coverage);
         var drafts = new List<Draft>(1);
         var from = plane.Base;
         var fromEnd = plane.Bottom;

@@ -30,7 +30,7 @@ public sealed class CoverageTests
         {
             var parts = Pieces(result, plane.Plane).Select(p => (Geometry)Body(p))
                 .Concat(plane.Openings.Where(o => o.Deducted).Select(Hole));
-            var missing = polygon.Difference(Grown(PolygonOracle.Union(parts)));
+            var missing = PolygonOracle.Difference(polygon, Grown(PolygonOracle.Union(parts)));
             Assert.True(missing.Area < 1e-6, $"{plane.Plane} lacks {missing}");
         });
 
@@ -44,7 +44,7 @@ public sealed class CoverageTests
             {
                 var rest = pieces.Where(p => p != dropped).Select(p => (Geometry)Body(p))
                     .Concat(plane.Openings.Where(o => o.Deducted).Select(Hole));
-                var missing = polygon.Difference(PolygonOracle.Union(rest));
+                var missing = PolygonOracle.Difference(polygon, PolygonOracle.Union(rest));
                 Assert.True(missing.Area > 0.5, $"{dropped.Mark} is not needed");
             }
         });

@@ -56,6 +56,17 @@ public sealed class OpeningTests
         Assert.Equal(In(168 - 78 + 3 + 3), result.PieceAt("SA-03H").Exact);
     }
 
+    [Theory]
+    [InlineData(6, false)]
+    [InlineData(8, true)]
+    public void A_window_is_left_out_only_where_that_buys_less(double height, bool split)
+    {
+        // At 1 in rounding header and sill have four folds of 3 in against two: 6 in more.
+        var result = Wall(Opening("sidewallA", OpeningKind.Window, 144, height, 96, 42))
+            .WithPractice(p => p with { RoundUpTo = In(1) }).Sized();
+        Assert.Equal(split, result.Pieces.Any(p => p.Role == PieceRole.Sill));
+    }
+
     [Fact]
     public void Openings_one_above_the_other_leave_a_piece_between_them()
     {

@@ -1,4 +1,6 @@
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Overlay;
+using NetTopologySuite.Operation.OverlayNG;
 using PostFrame.Engine;
 using PostFrame.Engine.Buildings;
 
@@ -24,7 +26,12 @@ internal sealed class PolygonOracle(BuildingInput building)
                 new(left, bottom)]);
 
     public static Geometry Union(IEnumerable<Geometry> parts) =>
-        Factory.BuildGeometry(parts).Union();
+        OverlayNGRobust.Union(Factory.BuildGeometry(parts));
+
+    /// <summary>What of the first the second leaves; snaps where plain overlay would throw.
+    /// </summary>
+    public static Geometry Difference(Geometry first, Geometry second) =>
+        OverlayNGRobust.Overlay(first, second, SpatialFunction.Difference);
 
     /// <summary>The plane as a polygon; null for planes it does not draw.</summary>
     public Polygon? Of(string plane)

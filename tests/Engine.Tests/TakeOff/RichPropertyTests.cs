@@ -60,10 +60,11 @@ public sealed class RichPropertyTests
                 .Select(p => (Geometry)Box(p.From, p.Bottom, p.To, p.Top))
                 .Concat(plane.Openings.Where(o => o.Deducted)
                     .Select(o => Box(o.From, o.Bottom, o.To, o.Top)));
-            var missing = outline.Difference(PolygonOracle.Union(parts).Buffer(0.0626));
+            var missing = PolygonOracle.Difference(
+                outline, PolygonOracle.Union(parts).Buffer(0.0626));
             Assert.True(missing.Area < 0.01, $"{plane.Plane} lacks {missing}");
             var net = plane.Openings.Where(o => o.Deducted).Aggregate(outline, (rest, o) =>
-                rest.Difference(Box(o.From, o.Bottom, o.To, o.Top)));
+                PolygonOracle.Difference(rest, Box(o.From, o.Bottom, o.To, o.Top)));
             Assert.Equal(net.Area / 144, plane.Net.TotalSquareFeet, 1e-3);
         }
     }, iter: Many);
