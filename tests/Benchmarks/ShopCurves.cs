@@ -17,10 +17,9 @@ internal static class ShopCurves
             var orders = batch.Buildings.Where(b => b.Width == width).Select(b => new BenchOrder(
                 b.Id, b.DueDay, batch.Problem(width, [b], one: true).Items)).ToList();
             var pooled = batch.Problem(width, batch.Buildings, one: true);
-            var first = new PlanLimits { WorkSeconds = 0 };
-            var alone = orders.Sum(o => (long)CuttingStock.Plan(
-                pooled with { Items = o.Items }, first).RollCount);
-            var together = CuttingStock.Plan(pooled, first).RollCount;
+            var usable = pooled.Stock[0].UsableNm;
+            var alone = orders.Sum(o => FirstFitDecreasing(o.Items, usable));
+            var together = FirstFitDecreasing(pooled.Items, usable);
             Console.WriteLine($"\n{name} {width}, 100 ft rolls, {orders.Count} buildings");
             Console.WriteLine("| planned | open at once | rolls | least possible | scrap ft | "
                 + "offcuts |");
@@ -35,6 +34,28 @@ internal static class ShopCurves
                     + $"| {row.Cost} | {row.LowerBoundCost} | {row.ScrapNm / 304_800_000.0:F0} "
                     + $"| {row.Offcuts} |"));
         }
+    }
+
+    /// <summary>
+    /// Rolls the textbook rule takes: longest piece first, on the first roll it fits.
+    /// </summary>
+    private static int FirstFitDecreasing(IEnumerable<CuttingItem> items, long usableNm)
+    {
+        var rooms = new List<long>();
+        foreach (var piece in items.SelectMany(i => Enumerable.Repeat(i.LengthNm, i.Demand))
+            .OrderDescending())
+        {
+            var at = rooms.FindIndex(room => room >= piece);
+            if (at < 0)
+            {
+                at = rooms.Count;
+                rooms.Add(usableNm);
+            }
+
+            rooms[at] -= piece;
+        }
+
+        return rooms.Count;
     }
 
     /// <summary>Time to proof as orders, lengths and roll length grow.</summary>
