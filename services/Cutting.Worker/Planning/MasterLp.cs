@@ -109,11 +109,15 @@ internal sealed class MasterLp : IDisposable
     public bool Solve()
     {
         var status = _solver.Solve();
+        if (status != Solver.ResultStatus.OPTIMAL)
+        {
+            _meter.Steps(1e7);
+            return false;
+        }
+
         var pivots = Math.Clamp(_solver.Iterations(), 1, 100_000);
         _meter.Steps(
             _entries * 100.0 + pivots * (_demand.Length * 100.0 + _column.Count * 8.0 + 2000));
-        if (status != Solver.ResultStatus.OPTIMAL)
-            return false;
         Objective = _solver.Objective().Value();
         Amount = [.. _column.Select(c => c.SolutionValue())];
         Dual = [.. _demand.Select(c => Math.Max(0, c.DualValue()))];
