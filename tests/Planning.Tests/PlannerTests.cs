@@ -118,10 +118,10 @@ public sealed class PlannerTests
 
     private static CuttingProblem Rolls(long rollNm,
         params (string Key, long Nm, int Demand)[] items) => new()
-    {
-        Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
-        Stock = [new StockType { Key = "roll", LengthNm = rollNm }],
-    };
+        {
+            Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
+            Stock = [new StockType { Key = "roll", LengthNm = rollNm }],
+        };
 
     private static CuttingProblem Medium(int seed)
     {

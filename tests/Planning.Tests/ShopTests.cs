@@ -15,7 +15,8 @@ public sealed class ShopTests
     {
         var problem = Problem([("a", 30, 4), ("b", 20, 2)],
             new StockType { Key = "r", LengthNm = 100 })
-            with { MinUsefulOffcutNm = 40 };
+            with
+        { MinUsefulOffcutNm = 40 };
         var plan = CuttingStock.Plan(problem, Limits, Cancel);
         Assert.Empty(PlanCheck.Check(problem, plan));
         Assert.Equal((2, 1), (plan.RollCount, plan.Rolls.Count(r => r.LeavesOffcut)));
@@ -108,8 +109,8 @@ public sealed class ShopTests
 
     private static CuttingProblem Problem((string Key, long Nm, int Demand)[] items,
         StockType roll) => new()
-    {
-        Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
-        Stock = [roll],
-    };
+        {
+            Items = [.. items.Select(i => new CuttingItem(i.Key, i.Nm, i.Demand))],
+            Stock = [roll],
+        };
 }

@@ -60,7 +60,7 @@ internal static class LotPlanning
     {
         var longest = group.Max(i => i.LengthNm);
         return Enumerable.Range(0, lots.Count)
-            .OrderByDescending(l => 
+            .OrderByDescending(l =>
                 lots[l].Any(s => s.Count is null or > 0 && s.UsableNm >= longest))
             .ThenByDescending(l => lots[l].Sum(s => (double)s.UsableNm * (s.Count ?? 1e6))).First();
     }

@@ -38,13 +38,24 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
             return null;
         return new()
         {
-            Name = input.Name, Metric = metric, Form = input.Roof!.Form!.Value,
-            Width = width.Value, Length = length.Value, Roof = shape, Datum = datum,
-            StemWall = stem, Vent = vent, VentSlot = slot,
-            CoveredEaveOverhang = overhangs.Eave, CoveredRakeOverhang = overhangs.Rake,
-            LeanTos = leans, Panels = panels,
+            Name = input.Name,
+            Metric = metric,
+            Form = input.Roof!.Form!.Value,
+            Width = width.Value,
+            Length = length.Value,
+            Roof = shape,
+            Datum = datum,
+            StemWall = stem,
+            Vent = vent,
+            VentSlot = slot,
+            CoveredEaveOverhang = overhangs.Eave,
+            CoveredRakeOverhang = overhangs.Rake,
+            LeanTos = leans,
+            Panels = panels,
             Insulated = partition?.Insulated ?? new(Length.Zero, length.Value),
-            Partition = partition?.At, RoofFraming = roofFraming, WallFraming = wallFraming,
+            Partition = partition?.At,
+            RoofFraming = roofFraming,
+            WallFraming = wallFraming,
         };
     }
 
@@ -87,8 +98,10 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
                 "The girt thickness (0 when set between the posts), for a bearing height,");
         return new()
         {
-            StripBaseAboveDatum = stripBase ?? Length.Zero, AtBearing = atBearing,
-            Heel = heel ?? Length.Zero, PurlinDepth = purlin ?? Length.Zero,
+            StripBaseAboveDatum = stripBase ?? Length.Zero,
+            AtBearing = atBearing,
+            Heel = heel ?? Length.Zero,
+            PurlinDepth = purlin ?? Length.Zero,
             GirtThickness = input.GirtThickness ?? Length.Zero,
         };
     }

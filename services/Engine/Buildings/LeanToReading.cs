@@ -67,9 +67,16 @@ internal sealed class LeanToReading(
                 low, least);
         return new()
         {
-            Side = side, Along = along, AtEndwall1 = along.From == Length.Zero,
-            AtEndwall2 = along.To == buildingLength, Width = w, Slope = s, Drop = drop,
-            Inside = inside, Top = wall - drop, LowEave = low,
+            Side = side,
+            Along = along,
+            AtEndwall1 = along.From == Length.Zero,
+            AtEndwall2 = along.To == buildingLength,
+            Width = w,
+            Slope = s,
+            Drop = drop,
+            Inside = inside,
+            Top = wall - drop,
+            LowEave = low,
         };
     }
 

@@ -60,7 +60,11 @@ internal sealed class OpeningReading(Building building, Findings findings)
             : Heights(kind, sill ?? Length.Zero, height.Value);
         var opening = new Opening
         {
-            Plane = wall.Id, Kind = kind, Width = width.Value, Bottom = bottom, Top = top,
+            Plane = wall.Id,
+            Kind = kind,
+            Width = width.Value,
+            Bottom = bottom,
+            Top = top,
             Along = start is { } from ? new(from, from + width.Value) : null,
         };
         if (Fits(at, opening, wall)) read.Add((index, opening));
@@ -109,7 +113,8 @@ internal sealed class OpeningReading(Building building, Findings findings)
         }
         walls[walls.IndexOf(wall)] = wall with
         {
-            Edge = Profile.Level(wall.Run, sill), Top = PlaneEnd.OpeningEdge,
+            Edge = Profile.Level(wall.Run, sill),
+            Top = PlaneEnd.OpeningEdge,
         };
     }
 

@@ -75,7 +75,9 @@ internal static class RoofPlanes
             $"Lean-to {lean.Side} roof", [new(lean.Width, lean.Slope, along)],
             PlaneEnd.Eave, PlaneEnd.Junction, []) with
         {
-            Vent = null, Origin = lean.Along.From, Edge = Profile.Level(lean.Along.Size, along),
+            Vent = null,
+            Origin = lean.Along.From,
+            Edge = Profile.Level(lean.Along.Size, along),
             Parts = !lean.Along.Overlaps(building.Insulated) ? [] :
             [
                 new(Length.Max(building.Insulated.From, lean.Along.From) - lean.Along.From,
@@ -87,13 +89,21 @@ internal static class RoofPlanes
     private static Plane Roof(
         Building building, string id, string code, string title, IReadOnlyList<SlopePart> slopes,
         PlaneEnd bottom, PlaneEnd top, IEnumerable<PlaneLine> lines) => new()
-    {
-        Id = id, Code = code, Title = title, Kind = PlaneKind.Roof,
-        Edge = Profile.Level(
+        {
+            Id = id,
+            Code = code,
+            Title = title,
+            Kind = PlaneKind.Roof,
+            Edge = Profile.Level(
             building.Length, slopes.Aggregate(Length.Zero, (sum, s) => sum + s.Along)),
-        Bottom = bottom, Top = top, Slopes = slopes, Vent = building.Vent,
-        Parts = Parts(building, id), Lines = [.. lines], Framing = building.RoofFraming,
-    };
+            Bottom = bottom,
+            Top = top,
+            Slopes = slopes,
+            Vent = building.Vent,
+            Parts = Parts(building, id),
+            Lines = [.. lines],
+            Framing = building.RoofFraming,
+        };
 
     /// <summary>The insulated length, less the panels that split this plane's run.</summary>
     private static IReadOnlyList<Interval> Parts(Building building, string id)

@@ -370,8 +370,13 @@ internal sealed class RoofReading(
     private RoofSide Side(
         string name, Length run, Length? eave, Slope? upper, Length lowerRun = default,
         Slope lower = default) => new()
-    {
-        Name = name, Datum = datum, Run = run, EaveGiven = eave, Upper = upper,
-        LowerRun = lowerRun, LowerSlope = lower,
-    };
+        {
+            Name = name,
+            Datum = datum,
+            Run = run,
+            EaveGiven = eave,
+            Upper = upper,
+            LowerRun = lowerRun,
+            LowerSlope = lower,
+        };
 }

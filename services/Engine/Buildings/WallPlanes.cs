@@ -85,14 +85,17 @@ internal static class WallPlanes
         if (lean.Drop == Length.Zero) yield break;
         var band = wall with
         {
-            Base = Length.Max(lean.Top, building.StemWall), IsBand = true,
+            Base = Length.Max(lean.Top, building.StemWall),
+            IsBand = true,
             Parts = Covered(building, lean.Along),
         };
         yield return lean.IsWholeLength
             ? band
             : band with
             {
-                Id = $"sidewall{side}Band", Code = $"S{side}B", Title = $"Sidewall {side} band",
+                Id = $"sidewall{side}Band",
+                Code = $"S{side}B",
+                Title = $"Sidewall {side} band",
             };
     }
 
@@ -103,25 +106,38 @@ internal static class WallPlanes
     private static Plane Along(
         Building building, string id, string code, string title, Length top, Interval along) =>
         new()
-    {
-        Id = id, Code = code, Title = title, Kind = PlaneKind.Sidewall, Origin = along.From,
-        Edge = Profile.Level(along.Size, top), Base = building.StemWall,
-        Bottom = PlaneEnd.WallBase, Top = PlaneEnd.WallTop,
-        Parts = [.. Covered(building, along).Select(p =>
+        {
+            Id = id,
+            Code = code,
+            Title = title,
+            Kind = PlaneKind.Sidewall,
+            Origin = along.From,
+            Edge = Profile.Level(along.Size, top),
+            Base = building.StemWall,
+            Bottom = PlaneEnd.WallBase,
+            Top = PlaneEnd.WallTop,
+            Parts = [.. Covered(building, along).Select(p =>
             new Interval(p.From - along.From, p.To - along.From))],
-        Framing = building.WallFraming,
-    };
+            Framing = building.WallFraming,
+        };
 
     private static IReadOnlyList<Interval> Covered(Building building, Interval along) =>
         along.Overlaps(building.Insulated) ? [along.ClippedTo(building.Insulated)] : [];
 
     private static Plane Endwall(
         Building building, string id, string code, string title, Profile edge) => new()
-    {
-        Id = id, Code = code, Title = title, Kind = PlaneKind.Endwall, Edge = edge,
-        Base = building.StemWall, Bottom = PlaneEnd.WallBase, Top = PlaneEnd.WallTop,
-        Parts = [new(Length.Zero, edge.End.Across)], Framing = building.WallFraming,
-    };
+        {
+            Id = id,
+            Code = code,
+            Title = title,
+            Kind = PlaneKind.Endwall,
+            Edge = edge,
+            Base = building.StemWall,
+            Bottom = PlaneEnd.WallBase,
+            Top = PlaneEnd.WallTop,
+            Parts = [new(Length.Zero, edge.End.Across)],
+            Framing = building.WallFraming,
+        };
 
     private static Profile LeanProfile(LeanTo lean) => lean.Side == BuildingSide.A
         ? new([new(Length.Zero, lean.LowEave), new(lean.Width, lean.Top)])

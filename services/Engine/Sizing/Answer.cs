@@ -40,11 +40,15 @@ internal static class Answer
         var eave = building.Roof.Profile.Start.Up;
         return new()
         {
-            Name = building.Name, Form = building.Form, Width = building.Width,
-            Length = building.Length, EaveHeight = eave,
+            Name = building.Name,
+            Form = building.Form,
+            Width = building.Width,
+            Length = building.Length,
+            EaveHeight = eave,
             RidgeHeight = building.Roof.Profile.Highest.Up,
             Ridge = building.Vent is null ? RidgeKind.Closed : RidgeKind.Vented,
-            Profile = WallPlanes.EndwallProfile(building, 1).Points, Metric = job.Metric,
+            Profile = WallPlanes.EndwallProfile(building, 1).Points,
+            Metric = job.Metric,
             Summary = $"{building.Width.SayLong(job.Metric)} × "
                 + $"{building.Length.SayLong(job.Metric)} × {eave.SayLong(job.Metric)}, "
                 + $"{FormWords(building.Form)} {Slopes(building)}",

@@ -152,8 +152,11 @@ internal sealed class CoverPlan
 
     private static CoverUnit Unit(Plane plane, Assignment assignment) => new()
     {
-        Plane = plane, Product = assignment.Product, Widths = assignment.Widths,
+        Plane = plane,
+        Product = assignment.Product,
+        Widths = assignment.Widths,
         BestWidths = assignment.Input.BestRollWidth,
-        LastStrip = assignment.Input.LastStrip ?? LastStrip.Make, Path = assignment.Path,
+        LastStrip = assignment.Input.LastStrip ?? LastStrip.Make,
+        Path = assignment.Path,
     };
 }

@@ -68,7 +68,11 @@ internal sealed class InsulationReading(
         CheckRoof(line, at, planes);
         return new()
         {
-            Path = at, Input = line, Product = product, Widths = widths, Planes = planes,
+            Path = at,
+            Input = line,
+            Product = product,
+            Widths = widths,
+            Planes = planes,
         };
     }
 

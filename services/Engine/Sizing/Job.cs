@@ -46,8 +46,15 @@ internal sealed record Job
         IReadOnlyList<Piece> pieces = [.. new PieceList(practice, rule).Of(units)];
         return new()
         {
-            Building = building, Given = given, Practice = practice, Openings = openings,
-            Assignments = assignments, Plan = plan, Rule = rule, Units = units, Pieces = pieces,
+            Building = building,
+            Given = given,
+            Practice = practice,
+            Openings = openings,
+            Assignments = assignments,
+            Plan = plan,
+            Rule = rule,
+            Units = units,
+            Pieces = pieces,
             Planes = new PlaneResults(openings, pieces, practice).Of(plan, units),
             Choices = [.. units.SelectMany(
                 new LastStripChoices(taker, rule, practice).Of)],

@@ -25,11 +25,21 @@ internal sealed class PieceList(Practice practice, PieceRule rule)
         var (strip, draft) = (piece.Strip, piece.Draft);
         return new()
         {
-            Mark = Mark(draft, strip.Number, nth), Plane = draft.Plane.Id, Strip = strip.Number,
-            Role = draft.Role, Lay = draft.Lay, Product = unit.Unit.Product.Code,
-            Width = strip.Width, Exact = draft.Exact, Cut = draft.Cut, From = draft.Covers.From,
-            To = draft.Covers.To, Bottom = draft.Bottom, Top = draft.Top.Up,
-            Weight = Weights.Of(unit.Unit.Product, strip.Width, draft.Cut), Why = why.Of(draft),
+            Mark = Mark(draft, strip.Number, nth),
+            Plane = draft.Plane.Id,
+            Strip = strip.Number,
+            Role = draft.Role,
+            Lay = draft.Lay,
+            Product = unit.Unit.Product.Code,
+            Width = strip.Width,
+            Exact = draft.Exact,
+            Cut = draft.Cut,
+            From = draft.Covers.From,
+            To = draft.Covers.To,
+            Bottom = draft.Bottom,
+            Top = draft.Top.Up,
+            Weight = Weights.Of(unit.Unit.Product, strip.Width, draft.Cut),
+            Why = why.Of(draft),
         };
     }
 

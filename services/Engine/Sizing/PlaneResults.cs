@@ -87,12 +87,22 @@ internal sealed class PlaneResults(
         Opening[] here = [.. openings.Where(o => o.Plane == plane.Id && o.Along is not null)];
         return new()
         {
-            Plane = plane.Id, Code = plane.Code, Title = plane.Title, Kind = plane.Kind,
-            Product = product.Code, Outline = plane.Outline(), Lines = plane.Lines,
+            Plane = plane.Id,
+            Code = plane.Code,
+            Title = plane.Title,
+            Kind = plane.Kind,
+            Product = product.Code,
+            Outline = plane.Outline(),
+            Lines = plane.Lines,
             Net = here.Where(o => o.Deducts(coverage)).Aggregate(
                 plane.Area, (net, o) => net - Within(plane, o)),
-            Gross = Area.Zero, Strips = 0, Run = Sum(plane.Parts.Select(p => p.Size)),
-            Coverage = Length.Zero, Surplus = Length.Zero, Joints = [], How = "by net area",
+            Gross = Area.Zero,
+            Strips = 0,
+            Run = Sum(plane.Parts.Select(p => p.Size)),
+            Coverage = Length.Zero,
+            Surplus = Length.Zero,
+            Joints = [],
+            How = "by net area",
             Openings = [.. here.Select(o => new PlacedOpening(
                 o.Kind, o.Along!.Value.From, o.Along.Value.To, o.Bottom, o.Top,
                 o.Deducts(coverage)))],
@@ -112,14 +122,14 @@ internal sealed class PlaneResults(
 
     private static PlaneConstruction Construction(
         Plane plane, Product product, Length thickness) => new()
-    {
-        SlopeDegrees = Math.Min(90, plane.SlopeDegrees),
-        NominalR = ThermalResistance.FromSi(
+        {
+            SlopeDegrees = Math.Min(90, plane.SlopeDegrees),
+            NominalR = ThermalResistance.FromSi(
             product.NominalR.Value.TotalSi * (thickness / product.Thickness.Value)),
-        ThicknessMm = thickness.TotalMillimetres,
-        RoomFaceEmittance = product.RoomFaceEmittance.Value,
-        Framing = plane.Framing,
-    };
+            ThicknessMm = thickness.TotalMillimetres,
+            RoomFaceEmittance = product.RoomFaceEmittance.Value,
+            Framing = plane.Framing,
+        };
 
     private static IReadOnlyList<Interval> Joined(IEnumerable<StripPosition> strips)
     {

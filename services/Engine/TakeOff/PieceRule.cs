@@ -71,13 +71,20 @@ internal sealed class PieceRule(
     public Draft Along(
         Plane plane, PieceRole role, Interval along, Length lap, Interval upright,
         Opening? opening = null) => new()
-    {
-        Plane = plane, Role = role, Covers = along.ClippedTo(new(Length.Zero, plane.Run)),
-        Bottom = upright.From, Top = new(along.From, upright.To), BottomEnd = plane.Bottom,
-        TopEnd = plane.Top, Opening = opening, Stretch = along, JointLap = lap,
-        Exact = along.Size + lap,
-        Cut = (along.Size + lap).RoundedUpTo(practice.RoundUpTo, practice.Tolerance),
-    };
+        {
+            Plane = plane,
+            Role = role,
+            Covers = along.ClippedTo(new(Length.Zero, plane.Run)),
+            Bottom = upright.From,
+            Top = new(along.From, upright.To),
+            BottomEnd = plane.Bottom,
+            TopEnd = plane.Top,
+            Opening = opening,
+            Stretch = along,
+            JointLap = lap,
+            Exact = along.Size + lap,
+            Cut = (along.Size + lap).RoundedUpTo(practice.RoundUpTo, practice.Tolerance),
+        };
 
     /// <summary>
     /// Openings that hold the strip from jamb to jamb, an edge on the jamb included, from the
@@ -108,8 +115,15 @@ internal sealed class PieceRule(
             + Sum(Ends.AtBottom(plane, bottomEnd)) + Sum(Ends.AtTop(plane, topEnd));
         return new()
         {
-            Plane = plane, Role = role, Covers = covers, Bottom = bottom, Top = top,
-            BottomEnd = bottomEnd, TopEnd = topEnd, Opening = opening, Exact = exact,
+            Plane = plane,
+            Role = role,
+            Covers = covers,
+            Bottom = bottom,
+            Top = top,
+            BottomEnd = bottomEnd,
+            TopEnd = topEnd,
+            Opening = opening,
+            Exact = exact,
             Cut = exact.RoundedUpTo(practice.RoundUpTo, practice.Tolerance),
         };
     }

@@ -36,31 +36,31 @@ public static class ProductCatalogue
 
     private static Product Blanket(
         int inches, double r, double rollFeet, double poundsPerFt2, bool foil) => new()
-    {
-        Code = $"blanket-{inches}-{(foil ? "foil" : "white")}",
-        Title = $"{inches} in faced glass-fibre blanket, {(foil ? "bright foil" : "white")}",
-        Kind = ProductKind.Blanket,
-        Facing = foil
+        {
+            Code = $"blanket-{inches}-{(foil ? "foil" : "white")}",
+            Title = $"{inches} in faced glass-fibre blanket, {(foil ? "bright foil" : "white")}",
+            Kind = ProductKind.Blanket,
+            Facing = foil
             ? "reinforced bright foil (foil, scrim, kraft)"
             : "reinforced white film (polypropylene, scrim, kraft)",
-        Thickness = new(Length.FromInches(inches), "C", "nominal, before laying"),
-        NominalR = new(ThermalResistance.FromRValue(r), "M", inches == 2
+            Thickness = new(Length.FromInches(inches), "C", "nominal, before laying"),
+            NominalR = new(ThermalResistance.FromRValue(r), "M", inches == 2
             ? Sheet + ": R-6 to R-7"
             : Sheet),
-        Construction = new(StripConstruction.TabOutside, "C", "takeoff.md 2.6, one 3 in tab"),
-        Tab = Length.FromInches(3),
-        Rolls = [.. InchRolls([36, 48, 60, 72], rollFeet), .. MetricRolls([1200, 1500], rollFeet)],
-        PoundsPerSquareFoot = new(poundsPerFt2, "M", Sheet),
-        Perm = foil
+            Construction = new(StripConstruction.TabOutside, "C", "takeoff.md 2.6, one 3 in tab"),
+            Tab = Length.FromInches(3),
+            Rolls = [.. InchRolls([36, 48, 60, 72], rollFeet), .. MetricRolls([1200, 1500], rollFeet)],
+            PoundsPerSquareFoot = new(poundsPerFt2, "M", Sheet),
+            Perm = foil
             ? new(0.02, "M", "takeoff.md 4.1, foil/scrim/kraft about 0.02")
             : new(0.09, "M", "takeoff.md 4.1, reinforced white 0.02 to 0.09"),
-        RoomFaceEmittance = foil
+            RoomFaceEmittance = foil
             ? new(0.05, "M", "clean bright foil; dust and wet raise it")
             : new(0.9, "M", "plastics and paint of any colour"),
-        CladdingFaceEmittance = new(0.9, "M", "bare glass fibre"),
-        CoiledThickness = new(
+            CladdingFaceEmittance = new(0.9, "M", "bare glass fibre"),
+            CoiledThickness = new(
             Length.FromInches(inches / 3.0), "C", "takeoff.md 4.6, 3 in squeezed to 1 in"),
-    };
+        };
 
     private static Product BubbleFoil() => new()
     {
@@ -83,55 +83,55 @@ public static class ProductCatalogue
 
     private static Product SprayFoam(
         string code, string title, double inches, double rPerInch, double pcf, double perm) => new()
-    {
-        Code = code,
-        Title = title,
-        Kind = ProductKind.SprayFoam,
-        Thickness = new(Length.FromInches(inches), "M", "a usual pass; ask for another"),
-        NominalR = new(ThermalResistance.FromRValue(rPerInch * inches), "M", Area),
-        Construction = new(StripConstruction.None, "C", "sprayed"),
-        RollsMark = "C",
-        PoundsPerSquareFoot = new(pcf * inches / 12, "M", Area),
-        Perm = new(perm, "M", Area),
-        RoomFaceEmittance = new(0.9, "M", "plastics"),
-        CladdingFaceEmittance = new(0.9, "M", "touches the cladding"),
-    };
+        {
+            Code = code,
+            Title = title,
+            Kind = ProductKind.SprayFoam,
+            Thickness = new(Length.FromInches(inches), "M", "a usual pass; ask for another"),
+            NominalR = new(ThermalResistance.FromRValue(rPerInch * inches), "M", Area),
+            Construction = new(StripConstruction.None, "C", "sprayed"),
+            RollsMark = "C",
+            PoundsPerSquareFoot = new(pcf * inches / 12, "M", Area),
+            Perm = new(perm, "M", Area),
+            RoomFaceEmittance = new(0.9, "M", "plastics"),
+            CladdingFaceEmittance = new(0.9, "M", "touches the cladding"),
+        };
 
     private static Product Batt(
         string code, string title, double inches, double r, double poundsPerFt2, double bagFt2) =>
         new()
-    {
-        Code = code,
-        Title = title,
-        Kind = ProductKind.Batt,
-        Thickness = new(Length.FromInches(inches), "C", "nominal"),
-        NominalR = new(ThermalResistance.FromRValue(r), "M", Area),
-        Construction = new(StripConstruction.None, "C", "between framing"),
-        RollsMark = "C",
-        PoundsPerSquareFoot = new(poundsPerFt2, "M", Area),
-        Perm = new(50, "M", "glass fibre hardly holds back vapour"),
-        RoomFaceEmittance = new(0.9, "M", "bare glass fibre"),
-        CladdingFaceEmittance = new(0.9, "M", "bare glass fibre"),
-        UnitCoverageFt2 = new(bagFt2, "M", Area),
-    };
+        {
+            Code = code,
+            Title = title,
+            Kind = ProductKind.Batt,
+            Thickness = new(Length.FromInches(inches), "C", "nominal"),
+            NominalR = new(ThermalResistance.FromRValue(r), "M", Area),
+            Construction = new(StripConstruction.None, "C", "between framing"),
+            RollsMark = "C",
+            PoundsPerSquareFoot = new(poundsPerFt2, "M", Area),
+            Perm = new(50, "M", "glass fibre hardly holds back vapour"),
+            RoomFaceEmittance = new(0.9, "M", "bare glass fibre"),
+            CladdingFaceEmittance = new(0.9, "M", "bare glass fibre"),
+            UnitCoverageFt2 = new(bagFt2, "M", Area),
+        };
 
     private static Product Board(
         string code, string title, double inches, double r, double poundsPerFt2, double perm) =>
         new()
-    {
-        Code = code,
-        Title = title,
-        Kind = ProductKind.Board,
-        Thickness = new(Length.FromInches(inches), "C", "nominal"),
-        NominalR = new(ThermalResistance.FromRValue(r), "M", Area),
-        Construction = new(StripConstruction.None, "C", "in sheets"),
-        RollsMark = "C",
-        PoundsPerSquareFoot = new(poundsPerFt2, "M", Area),
-        Perm = new(perm, "M", Area),
-        RoomFaceEmittance = new(0.9, "M", "plastics"),
-        CladdingFaceEmittance = new(0.9, "M", "plastics"),
-        UnitCoverageFt2 = new(32, "C", "a 4 × 8 ft sheet"),
-    };
+        {
+            Code = code,
+            Title = title,
+            Kind = ProductKind.Board,
+            Thickness = new(Length.FromInches(inches), "C", "nominal"),
+            NominalR = new(ThermalResistance.FromRValue(r), "M", Area),
+            Construction = new(StripConstruction.None, "C", "in sheets"),
+            RollsMark = "C",
+            PoundsPerSquareFoot = new(poundsPerFt2, "M", Area),
+            Perm = new(perm, "M", Area),
+            RoomFaceEmittance = new(0.9, "M", "plastics"),
+            CladdingFaceEmittance = new(0.9, "M", "plastics"),
+            UnitCoverageFt2 = new(32, "C", "a 4 × 8 ft sheet"),
+        };
 
     private static RollSize[] InchRolls(int[] widthsIn, double rollFeet) =>
         [.. widthsIn.Select(w => new RollSize(

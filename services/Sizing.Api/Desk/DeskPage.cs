@@ -43,8 +43,7 @@ internal static class DeskPage
             .Select(endpoint => "/" + endpoint.RoutePattern.RawText?.Trim('/')).ToHashSet();
         var hasBoard = paths.Any(path => path.StartsWith("/board", StringComparison.Ordinal));
         var takesOrders = paths.Contains("/v1/orders");
-        return $$"""{"board":{{(hasBoard ? "true" : "false")}},"orders":{{
-            (takesOrders ? "true" : "false")}}}""";
+        return $$"""{"board":{{(hasBoard ? "true" : "false")}},"orders":{{(takesOrders ? "true" : "false")}}}""";
     }
 
     private static readonly DeskFile Examples =

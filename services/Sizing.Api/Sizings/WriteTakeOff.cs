@@ -89,21 +89,21 @@ internal static class WriteTakeOff
 
     private static ScheduleLine Schedule(
         Engine.ScheduleLine line, SizingResult result, bool isMetric) => new()
-    {
-        Plane = line.Plane,
-        Product = line.Product,
-        Role = WireNames<PieceRole>.Of(line.Role),
-        WidthIn = LengthWords.Inches(line.Width),
-        CutIn = LengthWords.Inches(line.Cut),
-        WidthMm = LengthWords.Millimetres(line.Width),
-        CutMm = LengthWords.Millimetres(line.Cut),
-        CutText = LengthWords.Of(line.Cut, isMetric),
-        Count = line.Count,
-        Strips = StripsOf(result.Pieces
+        {
+            Plane = line.Plane,
+            Product = line.Product,
+            Role = WireNames<PieceRole>.Of(line.Role),
+            WidthIn = LengthWords.Inches(line.Width),
+            CutIn = LengthWords.Inches(line.Cut),
+            WidthMm = LengthWords.Millimetres(line.Width),
+            CutMm = LengthWords.Millimetres(line.Cut),
+            CutText = LengthWords.Of(line.Cut, isMetric),
+            Count = line.Count,
+            Strips = StripsOf(result.Pieces
             .Where(piece => piece.Plane == line.Plane && piece.Product == line.Product
                 && piece.Role == line.Role && piece.Width == line.Width && piece.Cut == line.Cut)
             .Select(piece => piece.Strip)),
-    };
+        };
 
     /// <summary>1, 2, 3, 7 as <c>1–3, 7</c>.</summary>
     private static string StripsOf(IEnumerable<int> strips)

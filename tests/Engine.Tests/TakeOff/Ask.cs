@@ -20,29 +20,36 @@ internal static class Ask
     public static SizingInput Job(
         double width, double length, double eave, RoofInput roof,
         params InsulationInput[] insulation) => new()
-    {
-        Building = new()
         {
-            Width = In(width), Length = In(length), EaveHeight = In(eave), Roof = roof,
-        },
-        Insulation = insulation,
-        Practice = new() { RoundUpTo = In(6) },
-    };
+            Building = new()
+            {
+                Width = In(width),
+                Length = In(length),
+                EaveHeight = In(eave),
+                Roof = roof,
+            },
+            Insulation = insulation,
+            Practice = new() { RoundUpTo = In(6) },
+        };
 
     public static RoofInput Gable(double x, RidgeKind ridge = RidgeKind.Closed) =>
         new() { Form = RoofForm.Gable, Slope = Pitch(x), Ridge = ridge };
 
     public static InsulationInput Cover(double width, params string[] planes) => new()
     {
-        Planes = planes, Product = "blanket-3-white", RollWidth = In(width),
+        Planes = planes,
+        Product = "blanket-3-white",
+        RollWidth = In(width),
     };
 
     public static InsulationInput Roof(
         double width, RoofLayout layout, params string[] planes) => new()
-    {
-        Planes = planes.Length > 0 ? planes : ["roof"], Product = "blanket-3-white",
-        RollWidth = In(width), RoofLayout = layout,
-    };
+        {
+            Planes = planes.Length > 0 ? planes : ["roof"],
+            Product = "blanket-3-white",
+            RollWidth = In(width),
+            RoofLayout = layout,
+        };
 
     public static SizingInput With(this SizingInput job, Func<BuildingInput, BuildingInput> change)
         => job with { Building = change(job.Building!) };
@@ -57,10 +64,14 @@ internal static class Ask
     public static OpeningInput Opening(
         string wall, OpeningKind kind, double width, double height, double? from,
         double? sill = null) => new()
-    {
-        Wall = wall, Kind = kind, Width = In(width), Height = In(height),
-        FromStart = from is { } f ? In(f) : null, Sill = sill is { } s ? In(s) : null,
-    };
+        {
+            Wall = wall,
+            Kind = kind,
+            Width = In(width),
+            Height = In(height),
+            FromStart = from is { } f ? In(f) : null,
+            Sill = sill is { } s ? In(s) : null,
+        };
 
     /// <summary>The result; fails with the violations when there are any.</summary>
     public static SizingResult Sized(this SizingInput job)

@@ -20,7 +20,9 @@ public sealed class BestWidthTests
             var job = Job(width, 480, 132, Gable(x),
                 new InsulationInput
                 {
-                    Planes = ["endwall1"], Product = "blanket-3-white", BestRollWidth = true,
+                    Planes = ["endwall1"],
+                    Product = "blanket-3-white",
+                    BestRollWidth = true,
                 });
             if (door > 0)
                 job = job.WithOpenings(
@@ -37,7 +39,9 @@ public sealed class BestWidthTests
     {
         var result = Job(360, 168, 120, Gable(4), new InsulationInput
         {
-            Planes = ["sidewallA"], Product = "blanket-3-white", BestRollWidth = true,
+            Planes = ["sidewallA"],
+            Product = "blanket-3-white",
+            BestRollWidth = true,
         }).Sized();
         Assert.Equal(Length.Zero, result.PlaneAt("sidewallA").Surplus);
         Assert.Equal(3, result.Pieces.Count);

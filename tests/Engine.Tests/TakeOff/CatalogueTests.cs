@@ -86,7 +86,8 @@ public sealed class CatalogueTests
     {
         var p = ProductCatalogue.Find("blanket-3-white")! with
         {
-            Construction = new(construction, "C", "test"), LapInsideWidth = Length.FromInches(2),
+            Construction = new(construction, "C", "test"),
+            LapInsideWidth = Length.FromInches(2),
         };
         Assert.Equal(coverage, p.CoverageOf(Length.FromInches(48)).TotalInches);
         Assert.Equal(facing, p.FacingWidthOf(Length.FromInches(48)).TotalInches);

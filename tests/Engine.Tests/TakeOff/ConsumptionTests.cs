@@ -82,7 +82,9 @@ public sealed class ConsumptionTests
             Roof(48, RoofLayout.OverRidge),
             new InsulationInput
             {
-                Planes = ["sidewallA"], Product = "spray-foam-closed", Thickness = In(2),
+                Planes = ["sidewallA"],
+                Product = "spray-foam-closed",
+                Thickness = In(2),
             },
             new InsulationInput { Planes = ["sidewallB"], Product = "batt-3-5-unfaced" },
             new InsulationInput { Planes = ["endwall1"], Product = "board-2-xps" });
@@ -98,10 +100,14 @@ public sealed class ConsumptionTests
     {
         var list = new PriceList
         {
-            Id = "demo", Version = "1", Currency = "USD", Note = "made up",
+            Id = "demo",
+            Version = "1",
+            Currency = "USD",
+            Note = "made up",
             UnitPrices = new Dictionary<string, decimal>
             {
-                ["blanket-3-white"] = 0.50m, ["lapTape"] = 20m,
+                ["blanket-3-white"] = 0.50m,
+                ["lapTape"] = 20m,
             },
             PerPiece = 2m,
         };

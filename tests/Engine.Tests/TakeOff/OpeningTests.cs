@@ -85,7 +85,8 @@ public sealed class OpeningTests
         var job = Wall(Opening("sidewallA", OpeningKind.OverheadDoor, 96, 120, 96)).With(b =>
             b with
             {
-                EaveHeightDatum = EaveHeightDatum.Grade, StripBaseAboveDatum = In(8),
+                EaveHeightDatum = EaveHeightDatum.Grade,
+                StripBaseAboveDatum = In(8),
             });
         var piece = job.Sized().PieceAt("SA-03H");
         Assert.Equal((In(112), In(160)), (piece.Bottom, piece.Top));
@@ -108,8 +109,14 @@ public sealed class OpeningTests
         Assert.Equal(bestPlace, saving.Length.TotalInches, 1e-6);
 
         double Saved(Length from) => result.Totals.Length.TotalInches
-            - (job with { Building = job.Building with { Openings =
-                [open with { FromStart = from }] } }).Sized().Totals.Length.TotalInches;
+            - (job with
+            {
+                Building = job.Building with
+                {
+                    Openings =
+                [open with { FromStart = from }]
+                }
+            }).Sized().Totals.Length.TotalInches;
     }
 
     [Fact]
@@ -144,7 +151,9 @@ public sealed class OpeningTests
     {
         var light = new OpeningInput
         {
-            Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(36),
+            Wall = "sidewallA",
+            Kind = OpeningKind.EaveLight,
+            Height = In(36),
         };
         Assert.All(Wall(light).Sized().Pieces, p => Assert.Equal(In(168 - 36 + 3 + 3), p.Exact));
     }

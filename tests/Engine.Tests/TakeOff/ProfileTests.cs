@@ -12,14 +12,19 @@ public sealed class ProfileTests
 {
     private static readonly RoofInput Offset = new()
     {
-        Form = RoofForm.OffsetRidge, RidgeFromSidewallA = In(120), SlopeA = Pitch(9),
+        Form = RoofForm.OffsetRidge,
+        RidgeFromSidewallA = In(120),
+        SlopeA = Pitch(9),
         SlopeB = Pitch(4),
     };
 
     private static readonly RoofInput Flared = new()
     {
-        Form = RoofForm.DoublePitch, LowerSlope = Pitch(2), LowerRun = In(120),
-        UpperSlope = Pitch(6), RidgeFromSidewallA = In(264),
+        Form = RoofForm.DoublePitch,
+        LowerSlope = Pitch(2),
+        LowerRun = In(120),
+        UpperSlope = Pitch(6),
+        RidgeFromSidewallA = In(264),
     };
 
     [Fact]
@@ -90,7 +95,9 @@ public sealed class ProfileTests
             400, 480, 120, new() { Form = RoofForm.Gambrel, HalfOctagon = true },
             new InsulationInput
             {
-                Planes = ["roof"], Product = "blanket-3-white", RollWidth = In(48),
+                Planes = ["roof"],
+                Product = "blanket-3-white",
+                RollWidth = In(48),
                 BreakLayout = BreakLayout.Split,
             }).Sized();
         Assert.Equal(["roofA1", "roofA2", "roofB1", "roofB2"], result.Planes.Select(p => p.Plane));

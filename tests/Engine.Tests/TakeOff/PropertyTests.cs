@@ -51,12 +51,19 @@ public sealed class PropertyTests
         {
             var practice = job.Practice with
             {
-                Tolerance = In(0.0625), EaveTuck = In(6), RidgeLap = In(6), JunctionLap = In(6),
-                WallTop = In(3), WallBase = In(3), OpeningHead = In(3), LongestOverRidge = In(540),
+                Tolerance = In(0.0625),
+                EaveTuck = In(6),
+                RidgeLap = In(6),
+                JunctionLap = In(6),
+                WallTop = In(3),
+                WallBase = In(3),
+                OpeningHead = In(3),
+                LongestOverRidge = In(540),
             };
             var metric = job with
             {
-                Metric = true, Practice = practice,
+                Metric = true,
+                Practice = practice,
                 Building = job.Building! with
                 {
                     Width = Mm(job.Building.Width!.Value.TotalInches * 25.4),
@@ -79,7 +86,8 @@ public sealed class PropertyTests
             var more = In(sixteenths / 16.0);
             var plain = job.With(b => b with
             {
-                Openings = [], LeanTos = null,
+                Openings = [],
+                LeanTos = null,
                 Roof = b.Roof!.LowerRun is null ? b.Roof : b.Roof with { LowerRun = In(36) },
             }) with
             {

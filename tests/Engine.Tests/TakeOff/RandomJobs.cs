@@ -50,14 +50,17 @@ internal sealed class RandomJobs
         RoofForm.Monoslope => new() { Form = form, Slope = Pitch(1 + 2 * random.NextDouble()) },
         RoofForm.Gambrel => new()
         {
-            Form = form, LowerSlope = Pitch(14 + random.Next(8)),
+            Form = form,
+            LowerSlope = Pitch(14 + random.Next(8)),
             LowerRun = In(Math.Floor(width / 6)),
             UpperSlope = Pitch(3 + random.Next(5)),
         },
         RoofForm.DoublePitch => new()
         {
-            Form = form, LowerSlope = Pitch(random.Next(2) == 0 ? 2 : 8),
-            LowerRun = In(Math.Floor(width / 5)), UpperSlope = Pitch(5),
+            Form = form,
+            LowerSlope = Pitch(random.Next(2) == 0 ? 2 : 8),
+            LowerRun = In(Math.Floor(width / 5)),
+            UpperSlope = Pitch(5),
             BrokenSide = (BrokenSide)random.Next(3),
         },
         _ => new() { Form = form, Points = null },
@@ -71,7 +74,8 @@ internal sealed class RandomJobs
         var fall = Math.Max(12, rise + 40 * random.NextDouble() - 20);
         return new()
         {
-            Form = RoofForm.OffsetRidge, RidgeFromSidewallA = In(ridge),
+            Form = RoofForm.OffsetRidge,
+            RidgeFromSidewallA = In(ridge),
             SlopeA = Slope.FromRatio(rise / ridge),
             SlopeB = Slope.FromRatio(fall / (width - ridge)),
         };

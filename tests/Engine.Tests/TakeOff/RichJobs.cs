@@ -27,7 +27,8 @@ internal static class RichJobs
             {
                 Roof = b.Roof! with
                 {
-                    Ridge = RidgeKind.Vented, VentFrom = In(length * 0.2),
+                    Ridge = RidgeKind.Vented,
+                    VentFrom = In(length * 0.2),
                     VentTo = In(length * (0.3 + 0.7 * random.NextDouble())),
                 },
             });
@@ -108,9 +109,12 @@ internal static class RichJobs
             Insulation = [.. lines],
             Practice = job.Practice with
             {
-                CornerWrap = In(random.Next(2) * 6), RakeWrap = In(random.Next(2) * 6),
-                JambMargin = In(random.Next(2) * 2), MergeShortHeaders = random.Next(2) == 0,
-                ShortHeader = In(40), DrapePercent = random.Next(2),
+                CornerWrap = In(random.Next(2) * 6),
+                RakeWrap = In(random.Next(2) * 6),
+                JambMargin = In(random.Next(2) * 2),
+                MergeShortHeaders = random.Next(2) == 0,
+                ShortHeader = In(40),
+                DrapePercent = random.Next(2),
             },
         };
     }

@@ -146,7 +146,9 @@ public sealed class RoofLengthTests
     {
         var line = Roof(72, RoofLayout.Auto) with
         {
-            Product = "blanket-6-white", RollWidth = null, BestRollWidth = true,
+            Product = "blanket-6-white",
+            RollWidth = null,
+            BestRollWidth = true,
         };
         Assert.Contains(
             Job(480, 480, 120, Gable(4), line).Sized().Planes, p => p.Plane == "roofA");

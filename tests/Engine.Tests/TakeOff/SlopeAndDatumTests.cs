@@ -46,8 +46,10 @@ public sealed class SlopeAndDatumTests
     {
         var result = Job(360, 480, 120, Gable(4), Cover(48, Walls)).With(b => b with
         {
-            EaveHeightDatum = EaveHeightDatum.Bearing, HeelHeight = In(6),
-            PurlinDepth = In(purlin), GirtThickness = In(1.5),
+            EaveHeightDatum = EaveHeightDatum.Bearing,
+            HeelHeight = In(6),
+            PurlinDepth = In(purlin),
+            GirtThickness = In(1.5),
         }).Sized();
         Assert.Equal(expected, result.Building.EaveHeight.TotalInches, 0.00005);
     }
@@ -61,7 +63,9 @@ public sealed class SlopeAndDatumTests
     {
         var result = Job(360, 480, 120, Gable(4), Cover(48, "roofA")).With(b => b with
         {
-            WidthBasis = basis, GirtThickness = In(1.5), PostDepth = In(5.5),
+            WidthBasis = basis,
+            GirtThickness = In(1.5),
+            PostDepth = In(5.5),
         }).Sized();
         Assert.Equal(In(width), result.Building.Width);
         Assert.Equal(
@@ -77,7 +81,8 @@ public sealed class SlopeAndDatumTests
     {
         var result = Job(360, 480, 120, Gable(4), Cover(48, "sidewallA")).With(b => b with
         {
-            EaveHeightDatum = datum, StripBaseAboveDatum = In(stripBaseAbove),
+            EaveHeightDatum = datum,
+            StripBaseAboveDatum = In(stripBaseAbove),
         }).Sized();
         Assert.Equal(In(120 - stripBaseAbove + 6), result.PieceAt("SA-01").Exact);
     }
@@ -99,8 +104,10 @@ public sealed class SlopeAndDatumTests
     {
         var bearing = new Func<BuildingInput, BuildingInput>(b => b with
         {
-            EaveHeightDatum = EaveHeightDatum.Bearing, HeelHeight = In(6),
-            PurlinDepth = In(5.5), GirtThickness = In(1.5),
+            EaveHeightDatum = EaveHeightDatum.Bearing,
+            HeelHeight = In(6),
+            PurlinDepth = In(5.5),
+            GirtThickness = In(1.5),
         });
         var bySlope = Job(360, 480, 120, Gable(4), Cover(48, Walls)).With(bearing).Sized();
         var byPeak = Job(

@@ -112,8 +112,10 @@ public sealed class StripTests
     {
         var roof = new RoofInput
         {
-            Form = Engine.Buildings.RoofForm.OffsetRidge, RidgeFromSidewallA = In(100),
-            SlopeA = Pitch(9), SlopeB = Pitch(3),
+            Form = Engine.Buildings.RoofForm.OffsetRidge,
+            RidgeFromSidewallA = In(100),
+            SlopeA = Pitch(9),
+            SlopeB = Pitch(3),
         };
         var result = Job(350, 480, 160, roof, Cover(48, "endwall1", "endwall2")).Sized();
         Assert.Equal(

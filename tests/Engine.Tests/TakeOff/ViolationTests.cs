@@ -23,7 +23,10 @@ public sealed class ViolationTests
 
     private static LeanToInput Lean => new()
     {
-        Side = BuildingSide.B, Width = In(144), Slope = Pitch(2), Inside = LeanToInside.Cold,
+        Side = BuildingSide.B,
+        Width = In(144),
+        Slope = Pitch(2),
+        Inside = LeanToInside.Cold,
     };
 
     private static SizingInput WithLine(Func<InsulationInput, InsulationInput> change) =>

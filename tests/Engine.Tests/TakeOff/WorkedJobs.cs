@@ -11,8 +11,14 @@ internal static class WorkedJobs
 {
     public static SizingInput Get(string name) => name switch
     {
-        "W1" => W1, "W2" => W2, "W3" => W3, "W4" => W4,
-        "W5" => W5, "W6" => W6, "W7" => W7, "W8" => W8,
+        "W1" => W1,
+        "W2" => W2,
+        "W3" => W3,
+        "W4" => W4,
+        "W5" => W5,
+        "W6" => W6,
+        "W7" => W7,
+        "W8" => W8,
         _ => throw new ArgumentOutOfRangeException(nameof(name)),
     };
 
@@ -37,7 +43,9 @@ internal static class WorkedJobs
         432, 600, 108,
         new()
         {
-            Form = RoofForm.Gambrel, LowerSlope = Pitch(20), LowerRun = In(72),
+            Form = RoofForm.Gambrel,
+            LowerSlope = Pitch(20),
+            LowerRun = In(72),
             UpperSlope = Pitch(6),
         },
         Roof(60, RoofLayout.EaveToRidge), Cover(60, Walls));
@@ -72,7 +80,9 @@ internal static class WorkedJobs
         Metric = true,
         Building = new()
         {
-            Width = Mm(12_000), Length = Mm(18_000), EaveHeight = Mm(4_200),
+            Width = Mm(12_000),
+            Length = Mm(18_000),
+            EaveHeight = Mm(4_200),
             Roof = new() { Form = RoofForm.Gable, Slope = Slope.FromDegrees(15) },
         },
         Insulation =
@@ -88,6 +98,9 @@ internal static class WorkedJobs
 
     private static LeanToInput Lean(BuildingSide side) => new()
     {
-        Side = side, Width = In(144), Slope = Pitch(2), Inside = LeanToInside.Open,
+        Side = side,
+        Width = In(144),
+        Slope = Pitch(2),
+        Inside = LeanToInside.Open,
     };
 }

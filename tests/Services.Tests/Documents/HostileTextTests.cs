@@ -13,9 +13,9 @@ public sealed class HostileTextTests
     public static TheoryData<string> Names() =>
     [
         "", " ", new string('W', 5000), string.Concat(Enumerable.Repeat("long words ", 500)),
-        "Barn \u202Eevil\u202C \u2066x\u2069 \u200Fend", 
+        "Barn \u202Eevil\u202C \u2066x\u2069 \u200Fend",
         "tab\tnew\r\nline\0nul\u0007bell\u001b[31m",
-        "\U0001F69C tractor \U0001F469\u200D\U0001F33E", 
+        "\U0001F69C tractor \U0001F469\u200D\U0001F33E",
         "e\u0301\u0301\u0301\u0301 zalgo\u0335\u0336",
         "broken \ud83d half \udc00", "שלום مرحبا 你好", "</title><script>alert(1)</script>",
         "]]> <!-- & \" ' -->", ") Tj ET endstream endobj (", "%PDF-1.7 \\( \\) \\\\",

@@ -176,12 +176,12 @@ internal static class SampleBuildings
     private static MapPlane Strips(
         string id, string title, PlaneKind kind, string code,
         double runIn, double upIn, double widthIn, double cutIn) => new()
-    {
-        Id = id,
-        Title = title,
-        Kind = kind,
-        OutlineIn = [new(0, 0), new(runIn, 0), new(runIn, upIn), new(0, upIn)],
-        Strips = [.. Enumerable.Range(1, (int)Math.Ceiling(runIn / widthIn)).Select(
+        {
+            Id = id,
+            Title = title,
+            Kind = kind,
+            OutlineIn = [new(0, 0), new(runIn, 0), new(runIn, upIn), new(0, upIn)],
+            Strips = [.. Enumerable.Range(1, (int)Math.Ceiling(runIn / widthIn)).Select(
             strip => new MapStrip
             {
                 Mark = string.Create(CultureInfo.InvariantCulture, $"{code}-{strip:00}"),
@@ -191,7 +191,7 @@ internal static class SampleBuildings
                 BottomIn = 0,
                 TopIn = cutIn,
             })],
-    };
+        };
 
     private static MapPlane Endwall(
         int number, double widthIn, MapOpening? door, params (double Across, double Up)[] profile)

@@ -25,7 +25,10 @@ public sealed class PrintedPaperTests
     {
         var vent = new ConfirmedLine
         {
-            Kind = "ridgeVent", FromNm = 0, ToNm = 12_192_000_000, UpNm = 4_819_000_000,
+            Kind = "ridgeVent",
+            FromNm = 0,
+            ToNm = 12_192_000_000,
+            UpNm = 4_819_000_000,
         };
         var text = ChecklistOf(order => order with
         {
@@ -64,7 +67,10 @@ public sealed class PrintedPaperTests
     {
         var text = LabelOf(plane => plane, piece => piece with
         {
-            CutNm = 6_858_000_000, WidthNm = 1_524_000_000, CutText = cut, WidthText = width,
+            CutNm = 6_858_000_000,
+            WidthNm = 1_524_000_000,
+            CutText = cut,
+            WidthText = width,
         });
         Assert.All([cut, width, cutAlso, widthAlso], part => Assert.Contains(part, text));
     }

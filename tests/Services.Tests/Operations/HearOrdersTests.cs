@@ -85,24 +85,24 @@ public sealed class HearOrdersTests
     private static JsonObject Line(
         string order, long change, string state, bool planned = false, bool labelled = false,
         string? reason = null) => new()
-    {
-        ["orderNumber"] = order,
-        ["revision"] = 1,
-        ["state"] = state,
-        ["neededBy"] = "2026-12-04",
-        ["shipTo"] = new JsonObject { ["name"] = "Two Oaks Dairy" },
-        ["building"] = new JsonObject { ["name"] = "Barn", ["summary"] = "gable 4:12" },
-        ["pieces"] = 46,
-        ["rolls"] = planned ? 8 : null,
-        ["labels"] = labelled ? 46 : null,
-        ["acceptedAt"] = "2026-11-25T14:00:00.000Z",
-        ["plannedAt"] = planned ? "2026-11-25T14:00:01.250Z" : null,
-        ["labelledAt"] = labelled ? "2026-11-25T14:00:02.000Z" : null,
-        ["waitingSince"] = "2026-11-25T15:00:00.000Z",
-        ["parkReasons"] = reason is null
+        {
+            ["orderNumber"] = order,
+            ["revision"] = 1,
+            ["state"] = state,
+            ["neededBy"] = "2026-12-04",
+            ["shipTo"] = new JsonObject { ["name"] = "Two Oaks Dairy" },
+            ["building"] = new JsonObject { ["name"] = "Barn", ["summary"] = "gable 4:12" },
+            ["pieces"] = 46,
+            ["rolls"] = planned ? 8 : null,
+            ["labels"] = labelled ? 46 : null,
+            ["acceptedAt"] = "2026-11-25T14:00:00.000Z",
+            ["plannedAt"] = planned ? "2026-11-25T14:00:01.250Z" : null,
+            ["labelledAt"] = labelled ? "2026-11-25T14:00:02.000Z" : null,
+            ["waitingSince"] = "2026-11-25T15:00:00.000Z",
+            ["parkReasons"] = reason is null
             ? new JsonArray()
             : new JsonArray(new JsonObject { ["code"] = reason, ["text"] = "The reason." }),
-        ["change"] = change,
-        ["links"] = new JsonObject(),
-    };
+            ["change"] = change,
+            ["links"] = new JsonObject(),
+        };
 }
