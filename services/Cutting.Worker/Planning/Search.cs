@@ -119,7 +119,7 @@ internal sealed class Search
             Decided(patterns, all is not null, target, 4 * work);
     }
 
-    /// <summary>True when the selection was found or, of all patterns, shown not to exist.</summary>
+    /// <summary>True when the selection was found or, of all patterns, shown not to be.</summary>
     private bool Decided(List<Pattern> patterns, bool all, long target, double work)
     {
         if (_meter.Over)

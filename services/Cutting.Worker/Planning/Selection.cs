@@ -18,8 +18,9 @@ internal static class Selection
         using var solver = Solver.CreateSolver("SCIP")
             ?? throw new InvalidOperationException("The MIP library did not load.");
         solver.SetSolverSpecificParametersAsString(
-            $"limits/totalnodes = {nodes}\nlimits/solutions = {(instance.Bins.Length == 1 ? 1 : 3)}\nrandomization/randomseedshift = "
-                + $"{seed}");
+            $"limits/totalnodes = {nodes}\n"
+                + $"limits/solutions = {(instance.Bins.Length == 1 ? 1 : 3)}\n"
+                + $"randomization/randomseedshift = {seed}");
         var times = patterns.Select(_ => solver.MakeIntVar(0, double.PositiveInfinity, ""))
             .ToArray();
         var rows = instance.Demand

@@ -8,8 +8,10 @@ namespace PostFrame.Engine.TakeOff;
 /// </summary>
 public static class ProductCatalogue
 {
-    private const string Sheet = "takeoff.md 4.1, typical of faced blanket";
-    private const string Bubble = "takeoff.md 4.2, typical of foil bubble sheet";
+    private const string Sheet =
+        "from memory, typical of faced blanket; replace by the product data";
+    private const string Bubble =
+        "from memory, typical of foil bubble sheet; replace by the product data";
     private const string Area = "typical of the kind; replace by the product's own data";
 
     /// <summary>Every product, in catalogue order.</summary>
@@ -47,19 +49,25 @@ public static class ProductCatalogue
             NominalR = new(ThermalResistance.FromRValue(r), "M", inches == 2
             ? Sheet + ": R-6 to R-7"
             : Sheet),
-            Construction = new(StripConstruction.TabOutside, "C", "takeoff.md 2.6, one 3 in tab"),
+            Construction = new(
+                StripConstruction.TabOutside, "C", "common practice, no source: one 3 in tab"),
             Tab = Length.FromInches(3),
-            Rolls = [.. InchRolls([36, 48, 60, 72], rollFeet), .. MetricRolls([1200, 1500], rollFeet)],
+            Rolls =
+            [
+                .. InchRolls([36, 48, 60, 72], rollFeet),
+                .. MetricRolls([1200, 1500], rollFeet),
+            ],
             PoundsPerSquareFoot = new(poundsPerFt2, "M", Sheet),
             Perm = foil
-            ? new(0.02, "M", "takeoff.md 4.1, foil/scrim/kraft about 0.02")
-            : new(0.09, "M", "takeoff.md 4.1, reinforced white 0.02 to 0.09"),
+            ? new(0.02, "M", "from memory: foil/scrim/kraft about 0.02")
+            : new(0.09, "M", "from memory: reinforced white 0.02 to 0.09"),
             RoomFaceEmittance = foil
             ? new(0.05, "M", "clean bright foil; dust and wet raise it")
             : new(0.9, "M", "plastics and paint of any colour"),
             CladdingFaceEmittance = new(0.9, "M", "bare glass fibre"),
             CoiledThickness = new(
-            Length.FromInches(inches / 3.0), "C", "takeoff.md 4.6, 3 in squeezed to 1 in"),
+            Length.FromInches(inches / 3.0), "C",
+                "common practice, no source: 3 in squeezed to 1 in"),
         };
 
     private static Product BubbleFoil() => new()
@@ -70,7 +78,7 @@ public static class ProductCatalogue
         Facing = "bright foil on both sides",
         Thickness = new(Length.FromInches(5.0 / 16), "M", Bubble + ", single bubble"),
         NominalR = new(ThermalResistance.FromRValue(1.1), "M",
-            "takeoff.md 4.2: the sheet alone is only about R-1; 1.0 to 1.2 in the trade"),
+            "common practice, no source: the sheet alone is R 1.0 to 1.2"),
         Construction = new(StripConstruction.LapInside, "M", Bubble + ", 2 in lap inside"),
         LapInsideWidth = Length.FromInches(2),
         Rolls = InchRolls([24, 48, 60, 72], 100),

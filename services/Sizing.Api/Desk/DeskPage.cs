@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Security.Cryptography;
+using System.Text.Json;
 using Microsoft.Net.Http.Headers;
 using PostFrame.SizingApi.Comparisons;
 
@@ -43,7 +44,7 @@ internal static class DeskPage
             .Select(endpoint => "/" + endpoint.RoutePattern.RawText?.Trim('/')).ToHashSet();
         var hasBoard = paths.Any(path => path.StartsWith("/board", StringComparison.Ordinal));
         var takesOrders = paths.Contains("/v1/orders");
-        return $$"""{"board":{{(hasBoard ? "true" : "false")}},"orders":{{(takesOrders ? "true" : "false")}}}""";
+        return JsonSerializer.Serialize(new { board = hasBoard, orders = takesOrders });
     }
 
     private static readonly DeskFile Examples =
