@@ -91,6 +91,6 @@ internal static partial class Migrations
         return reader.ReadToEnd();
     }
 
-    [GeneratedRegex(@"\.(\d{3})\.sql$")]
+    [GeneratedRegex(@"\.([0-9]{3})\.sql$")]
     private static partial Regex NumberedSql();
 }

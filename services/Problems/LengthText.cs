@@ -154,17 +154,18 @@ public static partial class LengthText
     private static partial Regex Blanks();
 
     [GeneratedRegex(
-        @"^(?<minus>-)?(?<number>\d{1,9}(\.\d{1,9})?|\.\d{1,9}) ?"
+        @"^(?<minus>-)?(?<number>[0-9]{1,9}(\.[0-9]{1,9})?|\.[0-9]{1,9}) ?"
         + @"((?<unit>mm|cm|m)|(?<unit>milli|centi|)met(er|re)s?)$")]
     private static partial Regex Metric();
 
     [GeneratedRegex(
         @"^(?<minus>-)?"
-        + @"((?<feet>\d{1,9}(\.\d{1,9})?|\.\d{1,9}) ?(?<foot>'|ft\.?|feet|foot) ?-? ?)?"
-        + @"(((?<inches>\d{1,9}(\.\d{1,9})?|\.\d{1,9})([ -] ?(?<over>\d{1,4})/(?<under>\d{1,4}))?"
-        + @"|(?<over>\d{1,4})/(?<under>\d{1,4})) ?(?<mark>""|in\.?|inches|inch)?)?$")]
+        + @"((?<feet>[0-9]{1,9}(\.[0-9]{1,9})?|\.[0-9]{1,9}) ?(?<foot>'|ft\.?|feet|foot) ?-? ?)?"
+        + @"(((?<inches>[0-9]{1,9}(\.[0-9]{1,9})?|\.[0-9]{1,9})"
+        + @"([ -] ?(?<over>[0-9]{1,4})/(?<under>[0-9]{1,4}))?"
+        + @"|(?<over>[0-9]{1,4})/(?<under>[0-9]{1,4})) ?(?<mark>""|in\.?|inches|inch)?)?$")]
     private static partial Regex Imperial();
 
-    [GeneratedRegex(@"^-?[\d.,/ ]+$")]
+    [GeneratedRegex(@"^-?[0-9.,/ ]+$")]
     private static partial Regex BareNumber();
 }

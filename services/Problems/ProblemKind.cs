@@ -137,7 +137,7 @@ public sealed record ProblemKind
 
     public static readonly ProblemKind IdempotencyKeyReused = new(
         "idempotency-key-reused", 422, "This Idempotency-Key was used for another request",
-        "The same key came before with a different body.",
+        "The same key came before with a body that differs, if only by a byte.",
         "Give each different request its own key.");
 
     public static readonly ProblemKind PreconditionRequired = new(

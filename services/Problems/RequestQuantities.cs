@@ -129,6 +129,6 @@ public static partial class RequestQuantities
         return null;
     }
 
-    [GeneratedRegex(@"^(?<number>\d{1,6}(\.\d{1,4})?) ?(?<unit>lb|lbs|kg)$")]
+    [GeneratedRegex(@"^(?<number>[0-9]{1,6}(\.[0-9]{1,4})?) ?(?<unit>lb|lbs|kg)$")]
     private static partial Regex MassText();
 }

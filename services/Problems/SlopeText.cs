@@ -61,13 +61,14 @@ public static partial class SlopeText
         double.Parse(group.Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?<minus>-)?(?<number>\d{1,4}(\.\d{1,6})?)([ -](?<over>\d{1,2})/(?<under>\d{1,2}))?"
+        @"^(?<minus>-)?(?<number>[0-9]{1,4}(\.[0-9]{1,6})?)"
+        + @"([ -](?<over>[0-9]{1,2})/(?<under>[0-9]{1,2}))?"
         + @" ?(:|/|in) ?12$")]
     private static partial Regex Ratio();
 
-    [GeneratedRegex(@"^(?<minus>-)?(?<number>\d{1,4}(\.\d{1,6})?) ?(%|percent)$")]
+    [GeneratedRegex(@"^(?<minus>-)?(?<number>[0-9]{1,4}(\.[0-9]{1,6})?) ?(%|percent)$")]
     private static partial Regex Percent();
 
-    [GeneratedRegex(@"^(?<minus>-)?(?<number>\d{1,3}(\.\d{1,9})?) ?(deg|degrees?|°)$")]
+    [GeneratedRegex(@"^(?<minus>-)?(?<number>[0-9]{1,3}(\.[0-9]{1,9})?) ?(deg|degrees?|°)$")]
     private static partial Regex Degrees();
 }

@@ -88,6 +88,7 @@ internal static partial class UnitTexts
         return null;
     }
 
-    [GeneratedRegex(@"^\s*(?<number>-?\d{1,7}(\.\d{1,4})?)\s*°?\s*(?<unit>\D[^°]{0,12}?)\s*$")]
+    [GeneratedRegex(
+        @"^\s*(?<number>-?[0-9]{1,7}(\.[0-9]{1,4})?)\s*°?\s*(?<unit>\D[^°]{0,12}?)\s*$")]
     private static partial Regex NumberAndUnit();
 }
