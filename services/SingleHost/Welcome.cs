@@ -36,6 +36,7 @@ internal static class Welcome
                 $"""
 
                   Desk page      {address}/
+                  Comparisons    {address}/compare/
                   Board          {address}/board/
                   API pages      {address}/docs
                   Health         {address}/health/ready
