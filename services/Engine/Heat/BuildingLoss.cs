@@ -37,7 +37,7 @@ public sealed record BuildingLoss(
         double slabEdgeWPerMK = 1.4)
     {
         ArgumentNullException.ThrowIfNull(elements);
-        Limits.Check(airM3PerHour, 0, 1e7, "m³/h", nameof(airM3PerHour));
+        Limits.Check(airM3PerHour, 0, 1e8, "m³/h", nameof(airM3PerHour));
         Limits.Check(slabEdgeM, 0, 1e5, "m", nameof(slabEdgeM));
         Limits.Check(slabEdgeWPerMK, 0, 5, "W/(m·K)", nameof(slabEdgeWPerMK));
         var transmission = 0.0;

@@ -5,6 +5,9 @@ namespace PostFrame.Engine.Heat;
 /// <summary>Glass-fibre batts squeezed evenly into a shallower cavity.</summary>
 public static class CompressedBatt
 {
+    /// <summary>The least share of its thickness a batt may be squeezed to.</summary>
+    public const double LeastShare = 0.4;
+
     /// <summary>
     /// Resistance after uniform compression: R·(t_c/t)^0.5, the thinner the batt the lower its R,
     /// though by less than its thickness. Down to 40 % of the thickness; below, as at purlins, it
@@ -20,7 +23,7 @@ public static class CompressedBatt
         ThermalResistance nominal, double thicknessMm, double compressedMm)
     {
         Limits.Check(
-            compressedMm, 0.4 * thicknessMm, thicknessMm, "mm, 40 to 100 % of the thickness",
+            compressedMm, LeastShare * thicknessMm, thicknessMm, "mm, 40 to 100 % of the thickness",
             nameof(compressedMm));
         return ThermalResistance.FromSi(
             nominal.TotalSi * Math.Sqrt(compressedMm / thicknessMm));

@@ -15,7 +15,7 @@ public sealed record HeatingYear(double HeatKWh, HeatingFuel Fuel, double FuelUn
     /// Source: ASHRAE HoF degree-day method; heating values: gas 100 000 Btu/therm, propane 91 330
     /// and No. 2 oil 138 690 Btu/gal (read), electricity 3412 Btu/kWh.
     /// </summary>
-    /// <param name="lossWPerK">Loss [W/K], 0 and above.</param>
+    /// <param name="lossWPerK">Loss [W/K], 0 to 10⁹.</param>
     /// <param name="degreeDaysK">Heating degree days to the balance point [K·d], 0 to 20
     /// 000.</param>
     /// <param name="fuel">What is bought.</param>
@@ -24,7 +24,7 @@ public sealed record HeatingYear(double HeatKWh, HeatingFuel Fuel, double FuelUn
     public static HeatingYear Of(
         double lossWPerK, double degreeDaysK, HeatingFuel fuel, double efficiency)
     {
-        Limits.Check(lossWPerK, 0, 1e7, "W/K", nameof(lossWPerK));
+        Limits.Check(lossWPerK, 0, 1e9, "W/K", nameof(lossWPerK));
         Limits.Check(degreeDaysK, 0, 20_000, "K·d", nameof(degreeDaysK));
         Limits.Check(efficiency, 0.1, 6, "(share, or COP)", nameof(efficiency));
         var (whPerUnit, unit) = fuel switch

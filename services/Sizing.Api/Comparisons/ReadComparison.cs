@@ -22,6 +22,8 @@ internal static class ReadComparison
         var (framing, steel) = ReadFraming(plane, isWall);
         var colour = plane.OptionalChoice<SurfaceColour>("colour");
         plane.Close();
+        var climate = Climate(root.OptionalObject("climate"));
+        var room = Room(root.OptionalObject("room"), climate);
         var input = new ComparisonInput
         {
             Basis = basis,
@@ -31,12 +33,12 @@ internal static class ReadComparison
             Framing = framing,
             SteelSystem = steel,
             Colour = colour,
-            Climate = Climate(root.OptionalObject("climate")),
-            Room = Room(root.OptionalObject("room")),
-            Fuel = Fuel(root.OptionalObject("fuel")),
+            Climate = climate,
+            Room = room,
+            Fuel = Fuel(root.OptionalObject("fuel"), room),
             Code = Code(root.OptionalObject("code"), isWall),
             Building = Building(root.OptionalObject("building")),
-            Lines = ReadLines.From(root, basis, area),
+            Lines = ReadLines.From(root, basis, area, framing),
             Working = root.OptionalFlag("working") ?? false,
             Pictures = root.OptionalFlag("pictures") ?? true,
         };
@@ -90,7 +92,7 @@ internal static class ReadComparison
         var asked = new ClimateAsked(
             Found(place),
             place.OptionalChoice("zone", Zones),
-            place.OptionalTemperature("winterDesign", -58, 70),
+            place.OptionalTemperature("winterDesign", -58, 65),
             place.OptionalTemperature("summerDesign", 40, 130),
             place.OptionalNumber("sun", 0, 1400, "W/m²"),
             place.OptionalDegreeDaysK("heatingDegreeDays"));
@@ -127,13 +129,14 @@ internal static class ReadComparison
         return null;
     }
 
-    private static RoomAsked Room(RequestObject? place)
+    private static RoomAsked Room(RequestObject? place, ClimateAsked climate)
     {
         if (place is not { IsPresent: true }) return new(null, null, null, null, null, null);
         var heated = place.OptionalFlag("heated");
         var heatedTo = place.OptionalTemperature("heatedTo", 33, 100);
         if (heated == false && heatedTo is not null)
             place.Wrong("heatedTo", "not-here", "", "An unheated room is heated to nothing.");
+        CheckWinter(place, heatedTo, climate);
         var asked = new RoomAsked(
             place.OptionalChoice<IndoorUse>("use"),
             heated ?? (heatedTo is null ? null : true),
@@ -144,6 +147,27 @@ internal static class ReadComparison
         place.Close();
         return asked;
     }
+
+    /// <summary>A room no warmer than the winter outdoors has its seasons reversed.</summary>
+    private static void CheckWinter(
+        RequestObject place, Temperature? heatedTo, ClimateAsked climate)
+    {
+        var station = climate.Found?.DesignTemperatures is { } design
+            ? Temperature.FromCelsius(design.Heating99C)
+            : (Temperature?)null;
+        if (heatedTo is not { } room || (climate.Winter ?? station) is not { } winter
+            || room.CompareTo(winter) > 0)
+            return;
+        var outdoors = climate.Winter is null ? "the station's winter air" : "winterDesign";
+        place.Wrong(
+            "heatedTo", "above-winter", Fahrenheit(room) + " °F",
+            $"heatedTo ({Fahrenheit(room)} °F) must be above {outdoors} ({Fahrenheit(winter)} °F);"
+            + " is one of them wrong?",
+            Fahrenheit(winter), "°F");
+    }
+
+    private static string Fahrenheit(Temperature at) =>
+        FormattableString.Invariant($"{at.TotalFahrenheit:0.#}");
 
     private static BurnerAsked? Burner(RequestObject? place)
     {
@@ -167,17 +191,26 @@ internal static class ReadComparison
             : null;
     }
 
-    private static FuelAsked? Fuel(RequestObject? place)
+    private static FuelAsked? Fuel(RequestObject? place, RoomAsked room)
     {
         if (place is not { IsPresent: true }) return null;
         var kind = place.Choice("kind", WireNames<HeatingFuel>.All);
-        var efficiency = place.OptionalNumber("efficiency", 0.1, 6, "share, or COP");
+        // Burning gives at most its heat; only electricity can move more than it brings.
+        var most = kind is null or "electricity" ? 6 : 1;
+        var efficiency = place.OptionalNumber("efficiency", 0.1, most, "share, or COP");
         if (efficiency is null && !place.Has("efficiency"))
             place.Wrong("efficiency", "missing", "",
                 "What share of the fuel's heat reaches the room? A unit heater 0.80 to 0.93, "
                 + "electric 1, a heat pump its seasonal COP.");
         var price = place.OptionalNumber("pricePerUnit", 0, 1000, "per therm, gal or kWh");
         var balance = place.OptionalTemperature("balancePoint", 50, 65);
+        if (balance is { } point && room.HeatedTo is { } heatedTo
+            && point.CompareTo(heatedTo) > 0)
+            place.Wrong(
+                "balancePoint", "at-most", Fahrenheit(point) + " °F",
+                "Heating ends before it is warmer outdoors than heatedTo "
+                + $"({Fahrenheit(heatedTo)} °F).",
+                Fahrenheit(heatedTo), "°F");
         place.Close();
         return kind is null || efficiency is null
             ? null
@@ -227,13 +260,20 @@ internal static class ReadComparison
         }
         var volume = place.OptionalVolumeM3("volume");
         var changes = place.OptionalNumber("airChangesPerHour", 0, 50, "1/h");
-        var edge = place.OptionalLength("slabEdge");
+        var edge = place.OptionalLength("slabEdge")?.TotalMillimetres / 1000;
+        if (edge < 0)
+            place.Wrong(
+                "slabEdge", "at-least", FormattableString.Invariant($"{edge:0.##} m"),
+                "The slab edge is 0 m or longer.", "0", "m");
+        if (changes is not null && volume is null && !place.Has("volume"))
+            place.Wrong("volume", "missing", "",
+                "Air changes of what volume? Give the building's volume with them.", null, "m3");
         if (volume is not null && changes is null && !place.Has("airChangesPerHour"))
             place.Wrong("airChangesPerHour", "missing", "",
                 "How often does the air change in an hour? A tight shop 0.3, an ordinary one 0.5 "
                 + "to 1, a leaky one 2: an assumption to state.");
         place.Close();
-        return new(others, volume * changes, edge is { } e ? e.TotalMillimetres / 1000 : 0);
+        return new(others, volume * changes, edge ?? 0);
     }
 
 }

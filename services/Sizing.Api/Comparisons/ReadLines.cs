@@ -12,12 +12,12 @@ internal static class ReadLines
     private const int MostSpaces = 2;
 
     public static IReadOnlyList<ComparedLine> From(
-        RequestObject root, CalculationBasis basis, Area? planeArea)
+        RequestObject root, CalculationBasis basis, Area? planeArea, Framing? framing)
     {
         var ours = root.OptionalObjects("options", MostLines)
-            .Select((place, i) => Option(place, $"option-{i + 1}", basis, planeArea));
+            .Select((place, i) => Option(place, $"option-{i + 1}", basis, planeArea, framing));
         var theirs = root.OptionalObjects("rivals", MostLines)
-            .Select((place, i) => Rival(place, $"rival-{i + 1}", basis, planeArea));
+            .Select((place, i) => Rival(place, $"rival-{i + 1}", basis, planeArea, framing));
         ComparedLine[] lines = [.. ours, .. theirs];
         if (lines.Length == 0 && root.IsPresent)
             root.Wrong(
@@ -27,7 +27,7 @@ internal static class ReadLines
     }
 
     private static ComparedLine Option(
-        RequestObject place, string id, CalculationBasis basis, Area? planeArea)
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea, Framing? framing)
     {
         var code = place.Text("product", 60);
         var product = ProductCatalogue.Find(code);
@@ -57,12 +57,13 @@ internal static class ReadLines
                 Spaces = spaces.Stated,
             },
         };
+        CheckFits(place, "product", line.Candidate, framing);
         place.Close();
         return line;
     }
 
     private static ComparedLine Rival(
-        RequestObject place, string id, CalculationBasis basis, Area? planeArea)
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea, Framing? framing)
     {
         var spaces = Spaces(place, basis);
         var kind = place.Choice("kind", WireNames<MaterialKind>.All) is { } word
@@ -89,8 +90,26 @@ internal static class ReadLines
                 Spaces = spaces.Stated,
             },
         };
+        CheckFits(place, "thickness", line.Candidate, framing);
         place.Close();
         return line;
+    }
+
+    /// <summary>A batt takes no more squeezing than its resistance is known for.</summary>
+    private static void CheckFits(
+        RequestObject place, string member, Candidate candidate, Framing? framing)
+    {
+        if (framing is null || candidate.ThicknessMm is not { } mm
+            || candidate is not { Kind: MaterialKind.Batt, Lies: Placement.BetweenFraming }
+            || framing.DepthMm >= CompressedBatt.LeastShare * mm)
+            return;
+        var most = framing.DepthMm / CompressedBatt.LeastShare;
+        place.Wrong(
+            member, "at-most", FormattableString.Invariant($"{mm:0.#} mm"),
+            FormattableString.Invariant(
+                $"A batt squeezed into {framing.DepthMm:0.#} mm of framing is at most {most:0.#} ")
+            + "mm thick; squeezed below 40 % its resistance is not known.",
+            FormattableString.Invariant($"{most:0.#}"), "mm");
     }
 
     private static MaterialKind KindOf(Product product) => product.Kind switch

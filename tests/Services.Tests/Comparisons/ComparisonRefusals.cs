@@ -69,6 +69,13 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
     [InlineData("/building", "{\"volume\":\"9000 ft3\"}", "/building/airChangesPerHour", "missing")]
     [InlineData("/building", "{\"otherElements\":[{\"name\":\"walls\"}]}",
         "/building/otherElements/0/area", "missing")]
+    [InlineData("/building", "{\"slabEdge\":\"-10 ft\"}", "/building/slabEdge", "at-least")]
+    [InlineData("/building", "{\"airChangesPerHour\":1}", "/building/volume", "missing")]
+    [InlineData("/rivals/1", "{\"kind\":\"batt\",\"thickness\":\"12 in\"}",
+        "/rivals/1/thickness", "at-most")]
+    [InlineData("/fuel/efficiency", "1.2", "/fuel/efficiency", "at-most")]
+    [InlineData("/fuel/balancePoint", "\"60 °F\"", "/fuel/balancePoint", "at-most")]
+    [InlineData("/climate/winterDesign", "\"55 °F\"", "/room/heatedTo", "above-winter")]
     [InlineData("/working", "1", "/working", "type")]
     [InlineData("/competitor", "\"x\"", "/competitor", "unknown-member")]
     public async Task A_wrong_member_is_refused_where_it_stands(
@@ -100,6 +107,19 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
         var problem = JsonDocument.Parse(
             await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         Assert.Equal(4, problem.RootElement.GetProperty("violations").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task A_batt_of_ours_too_thick_for_the_framing_is_refused_with_the_bound()
+    {
+        var request = Example(DwellingWall).With("/plane/framing/depth", "1.5 in");
+        var answer = await host.PostAsync(request.ToJsonString(), "/v1/comparisons");
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        var wrong = Assert.Single(JsonDocument.Parse(text).RootElement
+            .GetProperty("violations").EnumerateArray());
+        Assert.Equal("/options/0/product", wrong.GetProperty("pointer").GetString());
+        Assert.Equal("95.3", wrong.GetProperty("bound").GetString());
+        Assert.Equal("mm", wrong.GetProperty("unit").GetString());
     }
 
     [Fact]
