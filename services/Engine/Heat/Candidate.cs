@@ -38,7 +38,7 @@ public sealed record Candidate
     /// <summary>Where it lies; null takes what is usual for its kind.</summary>
     public Placement? Placement { get; init; }
 
-    /// <summary>Permeance as faced, dry cup [US perm].</summary>
+    /// <summary>Permeance of the facing, or of foam, board and sheet, dry cup [US perm].</summary>
     public double? Perm { get; init; }
 
     /// <summary>True for foil and bubble, whose worth hangs on faces and spaces.</summary>

@@ -106,11 +106,13 @@ public static class CandidateAssembly
         };
 
     /// <summary>
-    /// sd of the facing on the room side; foam and board carry theirs themselves.
+    /// sd of the facing on the room side; foam and board carry theirs themselves. The permeance of
+    /// a faced blanket or batt is its facing's (labels name that), the fibre comes to it; a sheet's
+    /// is of the whole sheet.
     /// </summary>
     private static double FacingSd(Candidate candidate) =>
         NeedsPerm(candidate.Kind) && candidate.Perm is { } perm
-            ? Math.Max(0, Vapour.SdOfPerm(perm) - BodySd(candidate))
+            ? Math.Max(0, Vapour.SdOfPerm(perm) - (candidate.IsReflective ? BodySd(candidate) : 0))
             : 0;
 
     private static double SdOf(Candidate candidate) =>

@@ -23,10 +23,19 @@ public sealed record CodeFinding(
     /// <summary>
     /// Finds the row and compares the whole assembly, films and framing included.
     /// </summary>
+    /// <param name="rows">The rows held.</param>
+    /// <param name="question">Which of them is asked for.</param>
+    /// <param name="u">The whole assembly.</param>
+    /// <param name="isConditioned">False where nothing heats or cools the building.</param>
+    /// <param name="doubts">
+    /// Sentences on what else is unsure, such as U or the zone; with any, nothing is met outright.
+    /// </param>
     public static CodeFinding Of(
-        IEnumerable<EnvelopeMinimum> rows, CodeQuestion question, ThermalTransmittance u)
+        IEnumerable<EnvelopeMinimum> rows, CodeQuestion question, ThermalTransmittance u,
+        bool isConditioned = true, params IReadOnlyList<string> doubts)
     {
         ArgumentNullException.ThrowIfNull(rows);
+        ArgumentNullException.ThrowIfNull(doubts);
         ArgumentNullException.ThrowIfNull(question);
         var matching = rows.Where(row => Matches(row, question)).ToList();
         var notes = NotesFor(question, matching);
@@ -42,31 +51,37 @@ public sealed record CodeFinding(
         var margin = limit.TotalUFactor - u.TotalUFactor;
         // Both figures are printed to three decimals, so they are compared so.
         var within = Math.Round(u.TotalUFactor, 3) <= Math.Round(limit.TotalUFactor, 3);
-        var verdict = (within, row.IsCertain) switch
+        IReadOnlyList<string> unsure = row.IsCertain ? doubts : [Doubt(row), .. doubts];
+        var verdict = (within, unsure.Count == 0) switch
         {
+            _ when !isConditioned => CodeVerdict.MayBeExempt,
             (true, true) => CodeVerdict.Meets,
             (false, true) => CodeVerdict.Misses,
             (true, false) => CodeVerdict.MeetsIfRowIsRight,
             (false, false) => CodeVerdict.MissesIfRowIsRight,
         };
-        return new(verdict, row, limit, margin, TextFor(verdict, row, u, limit), notes);
+        return new(verdict, row, limit, margin, TextFor(verdict, row, u, limit, unsure), notes);
     }
 
     private static string TextFor(
         CodeVerdict verdict, EnvelopeMinimum row, ThermalTransmittance u,
-        ThermalTransmittance limit)
+        ThermalTransmittance limit, IReadOnlyList<string> unsure)
     {
         var figures = FormattableString.Invariant(
             $"U {u.TotalUFactor:0.000} against at most {limit.TotalUFactor:0.000} ")
             + $"({row.Standard} {row.Edition}, {row.Table}, zone {row.Zone}, "
             + $"{row.Conditioning}, {row.Construction})";
+        var doubts = string.Join(' ', unsure);
         return verdict switch
         {
             CodeVerdict.Meets => $"Within the U-factor row: {figures}. {Official}",
             CodeVerdict.Misses => $"Above the U-factor row: {figures}. {Official}",
             CodeVerdict.MeetsIfRowIsRight =>
-                $"Within the row if it is right: {figures}. {Doubt(row)} {Official}",
-            _ => $"Above the row if it is right: {figures}. {Doubt(row)} {Official}",
+                $"Within the row if it is right: {figures}. {doubts} {Official}",
+            CodeVerdict.MayBeExempt =>
+                "Nothing conditions this building: the energy code may exempt it or not reach it. "
+                + $"Ask the building official. Were it conditioned: {figures}. {doubts}".TrimEnd(),
+            _ => $"Above the row if it is right: {figures}. {doubts} {Official}",
         };
     }
 

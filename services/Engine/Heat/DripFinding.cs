@@ -8,7 +8,9 @@ namespace PostFrame.Engine.Heat;
 /// </summary>
 /// <param name="OnsetRh">Room humidity at which it starts at winter design, 0 to 1.</param>
 /// <param name="ClearNightRh">The same under a clear night sky; null for a wall.</param>
-/// <param name="WorstMonth">The heated month with the dampest face; null where not known.</param>
+/// <param name="WorstMonth">
+/// The month with the dampest face, of the heated ones in a heated room; null where not known.
+/// </param>
 /// <param name="WorstFaceRh">Humidity at the face then, 1 where it drips.</param>
 public sealed record DripFinding(
     double OnsetRh, double? ClearNightRh, int? WorstMonth, double? WorstFaceRh)
@@ -31,10 +33,12 @@ public sealed record DripFinding(
         var worst = months is null || room is null
             ? []
             : months
-                // Where nothing heats, the face is as damp as the air outdoors and tells nothing.
-                .Where(month => room.At(month.Mean).KelvinsAbove(month.Mean) > 1)
+                // In a heated room the months without heating tell nothing of the insulation; an
+                // unheated one is as cold as outdoors all year and damper by its use.
+                .Where(month => room.HeatedTo is null
+                    || room.At(month.Mean).KelvinsAbove(month.Mean) > 1)
                 .Select(month => (month.Month, Rh: FaceRh(assembly, site, month, room)))
-                .OrderByDescending(x => x.Rh)
+                .OrderByDescending(x => x.Rh).ThenBy(x => x.Month)
                 .Take(1)
                 .ToArray();
         return new DripFinding(

@@ -50,7 +50,9 @@ public sealed record MoistureFinding
             Year = year,
             AtDesign = OnsetAt(assembly, site.Winter),
             Class = candidate.Perm is { } perm ? Vapour.ClassOf(perm) : null,
-            Text = TextOf(year),
+            Text = TextOf(year) + (site.IsWall
+                ? ""
+                : " Monthly means leave out the clear night sky, which wets a roof more."),
             Cures = year.Verdict == MoistureVerdict.Dry
                 ? []
                 : [.. CuresOf(candidate, site, months, room, solved, year)],
@@ -74,6 +76,11 @@ public sealed record MoistureFinding
         MoistureVerdict.WetsAndDries => FormattableString.Invariant(
             $"Wets and dries: up to {year.PeakGPerM2:0.#} g/m² {year.Place}, dry again within the ")
             + "year.",
+        MoistureVerdict.NearlyDries => FormattableString.Invariant(
+            $"Dries but for a little: up to {year.PeakGPerM2:0.#} g/m² {year.Place}, of which ")
+            + FormattableString.Invariant(
+                $"{year.CarriedOverGPerM2:0.#} g/m² are left when the next cold season begins; so ")
+            + "little is within what monthly diffusion can tell.",
         _ => FormattableString.Invariant(
             $"Accumulates: up to {year.PeakGPerM2:0.#} g/m² {year.Place}, of which ")
             + FormattableString.Invariant(
@@ -86,10 +93,11 @@ public sealed record MoistureFinding
     {
         string Amounts(MoistureYear year) => FormattableString.Invariant(
             $"at most {year.PeakGPerM2:0.#} g/m² instead of {now.PeakGPerM2:0.#}")
-            + (year.Verdict == MoistureVerdict.Accumulates
+            + (!Helps(year)
                 ? FormattableString.Invariant($", {year.CarriedOverGPerM2:0.#} carried over.")
                 : ", dry again within the year.");
-        bool Helps(MoistureYear year) => year.Verdict != MoistureVerdict.Accumulates;
+        static bool Helps(MoistureYear year) =>
+            year.Verdict is MoistureVerdict.Dry or MoistureVerdict.WetsAndDries;
 
         if (room.BurnerExcessPa > 0)
         {
@@ -113,7 +121,7 @@ public sealed record MoistureFinding
             "drier-room", "Half the moisture in the room, by ventilation or a drier: "
                 + Amounts(drier),
             Helps(drier));
-        if (now.Verdict == MoistureVerdict.Accumulates)
+        if (!Helps(now))
         {
             var share = LargestShare(kept => Helps(solved.Wetted(kept)), room);
             var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;

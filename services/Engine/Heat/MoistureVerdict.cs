@@ -9,6 +9,9 @@ public enum MoistureVerdict
     /// <summary>What condenses in the cold season dries within the year.</summary>
     WetsAndDries,
 
+    /// <summary>A few grams a square metre are left when the next cold season begins.</summary>
+    NearlyDries,
+
     /// <summary>Water is left when the next cold season begins.</summary>
     Accumulates,
 }

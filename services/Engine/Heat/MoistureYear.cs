@@ -12,6 +12,12 @@ public sealed record MoistureYear
     /// <summary>Below this a year counts as dry [g/m²]: less than is weighed (own).</summary>
     internal const double NothingGPerM2 = 0.1;
 
+    /// <summary>
+    /// Up to this carried over the year nearly dries [g/m²]: a hundredth of a millimetre of
+    /// water, below what monthly diffusion can tell (own).
+    /// </summary>
+    internal const double LittleGPerM2 = 10;
+
     /// <summary>Twelve months in order from the first wet one.</summary>
     public required IReadOnlyList<MoistureMonth> Months { get; init; }
 
@@ -27,6 +33,7 @@ public sealed record MoistureYear
     /// <summary>What the year amounts to.</summary>
     public MoistureVerdict Verdict => PeakGPerM2 < NothingGPerM2 ? MoistureVerdict.Dry
         : CarriedOverGPerM2 < NothingGPerM2 ? MoistureVerdict.WetsAndDries
+        : CarriedOverGPerM2 < LittleGPerM2 ? MoistureVerdict.NearlyDries
         : MoistureVerdict.Accumulates;
 
     /// <summary>Runs the year.</summary>

@@ -39,7 +39,8 @@ internal sealed record ConditionsLine(
     double SummerSolAirF, double? HeatingDegreeDaysF);
 
 internal sealed record PlaceLine(
-    string? Zone, string? ZoneEdition, bool Ambiguous, string? Station, double? StationDistanceKm);
+    string? Zone, string? ZoneEdition, bool Ambiguous, string? Station,
+    double? StationDistanceKm, IReadOnlyList<string>? Notes);
 
 /// <summary>One line, ours or a rival's, in the same members.</summary>
 internal sealed record LineBody
@@ -127,8 +128,9 @@ internal sealed record CodeBody(
 internal sealed record PriceLine(double PerFt2);
 
 internal sealed record EnergyLine(
-    double HeatKWh, double FuelUnits, string FuelUnit, double? Cost, double? BuildingLossBtuPerHF,
-    double? BuildingDesignLoadBtuPerH, double? BuildingFuelUnits, double? BuildingCost,
+    double? HeatKWh, double? FuelUnits, string? FuelUnit, double? Cost,
+    double? BuildingLossBtuPerHF, double? BuildingDesignLoadBtuPerH, double? BuildingFuelUnits,
+    double? BuildingCost,
     IReadOnlyList<PaybackLine> Paybacks);
 
 internal sealed record PaybackLine(string Against, double? Years, string Text);

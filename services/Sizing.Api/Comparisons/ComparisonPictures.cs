@@ -83,7 +83,7 @@ internal static class ComparisonPictures
     private static string Profile(RebuiltLine line, Setting setting)
     {
         const double left = 70, top = 56, high = 150, gap = 46;
-        var heat = line.Winter!;
+        var heat = line.RealWinter!;
         var state = StateOf(heat, line, setting);
         var total = heat.ClearField.TotalSi;
         var wide = Width - left - 40;

@@ -57,7 +57,7 @@ public static class Comparisons
                 Direction(setting, Season.Winter),
                 Direction(setting, Season.Summer)),
             Conditions = new(
-                WriteHeat.Rounded(site.Winter.Room.TotalFahrenheit, 1),
+                WriteHeat.Rounded(setting.RealSite.Winter.Room.TotalFahrenheit, 1),
                 WriteHeat.Rounded(site.Winter.Outside.TotalFahrenheit, 1),
                 WriteHeat.Rounded(site.Summer.Room.TotalFahrenheit, 1),
                 WriteHeat.Rounded(setting.SummerAirTemperature.TotalFahrenheit, 1),
@@ -82,13 +82,14 @@ public static class Comparisons
     {
         var climate = setting.Input.Climate;
         if (climate.Found is not { } found)
-            return climate.Zone is null ? null : new(climate.Zone, null, false, null, null);
+            return climate.Zone is null ? null : new(climate.Zone, null, false, null, null, null);
         return new(
             setting.Zone,
             climate.Zone is null ? found.ZoneEdition : "as given by the caller",
             found.Ambiguous && climate.Zone is null,
             found.Station is { } station ? $"{station.Name}, {station.State}" : null,
-            found.StationDistanceKm);
+            found.StationDistanceKm,
+            found.Notes);
     }
 
     private static readonly IReadOnlyList<CautionLine> Cautions =

@@ -11,6 +11,9 @@ internal static class Conclusions
     /// <summary>Differences below this are within what either basis can tell [%].</summary>
     private const double SamePercent = 3;
 
+    /// <summary>The same where an air space or a bright face has its part [%].</summary>
+    private const double SameReflectivePercent = 15;
+
     public static IReadOnlyList<ConclusionLine> Of(
         IReadOnlyList<RebuiltLine> lines, Setting setting)
     {
@@ -64,8 +67,9 @@ internal static class Conclusions
         var figures = FormattableString.Invariant(
             $"R-{theirs:0.0} against R-{ours:0.0} for \"{option.Body.Name}\"");
         var percent = 100 * (theirs / ours - 1);
-        var (id, words) = percent > SamePercent ? ("rival-better", "resists more")
-            : percent < -SamePercent ? ("option-better", "resists less")
+        var same = LooksAtAir(option) || LooksAtAir(rival) ? SameReflectivePercent : SamePercent;
+        var (id, words) = percent > same ? ("rival-better", "resists more")
+            : percent < -same ? ("option-better", "resists less")
             : ("same", "resists about as much");
         return new(
             $"{season}-{id}",
@@ -73,15 +77,21 @@ internal static class Conclusions
             option.Body.Id, rival.Body.Id);
     }
 
+    private static bool LooksAtAir(RebuiltLine line) => line.Winter is not null
+        && (line.Winter.AirSpaces.Count > 0 || line.Asked.Candidate.RoomEmittance < 0.5);
+
     private static IEnumerable<ConclusionLine> Moisture(RebuiltLine line)
     {
         var (option, rival) =
             line.Asked.Ours ? (line.Body.Id, (string?)null) : (null, line.Body.Id);
         if (line.Moisture is { Year.Verdict: not MoistureVerdict.Dry } finding)
             yield return new(
-                finding.Year.Verdict == MoistureVerdict.Accumulates
-                    ? "moisture-accumulates"
-                    : "moisture-wets-and-dries",
+                finding.Year.Verdict switch
+                {
+                    MoistureVerdict.Accumulates => "moisture-accumulates",
+                    MoistureVerdict.NearlyDries => "moisture-nearly-dries",
+                    _ => "moisture-wets-and-dries",
+                },
                 $"\"{line.Body.Name}\": {finding.Text}", option, rival);
         if (line.Drip is not { WorstMonth: { } month, WorstFaceRh: { } rh }) yield break;
         if (rh >= 0.999)
@@ -98,6 +108,6 @@ internal static class Conclusions
                 option, rival);
     }
 
-    private static string MonthOf(int month) => System.Globalization.CultureInfo.InvariantCulture
+    public static string MonthOf(int month) => System.Globalization.CultureInfo.InvariantCulture
         .DateTimeFormat.GetMonthName(month);
 }

@@ -11,7 +11,9 @@ internal static class Energy
         IReadOnlyList<RebuiltLine> lines, Setting setting)
     {
         var input = setting.Input;
-        if (input.Area is null || input.Fuel is null || setting.DegreeDaysK is null) return lines;
+        if (input.Area is null || !setting.KnowsHeating) return lines;
+        if (input.Fuel is null || setting.DegreeDaysK is null)
+            return [.. lines.Select(line => LoadOnly(line, setting))];
         var years = lines.Select(line => YearOf(line, setting)).ToList();
         return [.. lines.Select((line, i) => years[i] is not { } year
             ? line
@@ -44,22 +46,41 @@ internal static class Energy
             ? null
             : HeatingYear.Of(
                 whole.TotalWPerK, setting.DegreeDaysK!.Value, fuel.Kind, fuel.Efficiency);
-        var winter = setting.Site.Winter;
         return new(
             WriteHeat.Rounded(year.HeatKWh, 0),
             WriteHeat.Rounded(year.FuelUnits, 1),
             year.Unit,
             fuel.PricePerUnit is { } price ? WriteHeat.Rounded(year.FuelUnits * price, 2) : null,
             whole is null ? null : WriteHeat.Rounded(whole.TotalBtuPerHourF, 1),
-            whole is null
-                ? null
-                : WriteHeat.Rounded(
-                    whole.DesignLoadW(winter.Room, winter.Outside) / 0.29307107, 0),
+            whole is null ? null : DesignLoad(whole, setting),
             wholeYear is null ? null : WriteHeat.Rounded(wholeYear.FuelUnits, 1),
             wholeYear is not null && fuel.PricePerUnit is { } each
                 ? WriteHeat.Rounded(wholeYear.FuelUnits * each, 2)
                 : null,
             []);
+    }
+
+    /// <summary>What the building loses needs no fuel and no year.</summary>
+    private static RebuiltLine LoadOnly(RebuiltLine line, Setting setting) =>
+        Building(line, setting) is not { } whole
+            ? line
+            : line with
+            {
+                Body = line.Body with
+                {
+                    Energy = new(
+                        null, null, null, null, WriteHeat.Rounded(whole.TotalBtuPerHourF, 1),
+                        DesignLoad(whole, setting), null, null, []),
+                },
+            };
+
+    /// <summary>[Btu/h]; none where nothing heats.</summary>
+    private static double? DesignLoad(BuildingLoss whole, Setting setting)
+    {
+        var winter = setting.Site.Winter;
+        return setting.IsUnheated
+            ? null
+            : WriteHeat.Rounded(whole.DesignLoadW(winter.Room, winter.Outside) / 0.29307107, 0);
     }
 
     private static BuildingLoss? Building(RebuiltLine line, Setting setting) =>

@@ -17,6 +17,9 @@ internal sealed record RebuiltLine
 
     public AssemblyHeat? Summer { get; init; }
 
+    /// <summary>The winter as it is: where nothing heats, no heat flows.</summary>
+    public AssemblyHeat? RealWinter { get; init; }
+
     public MoistureFinding? Moisture { get; init; }
 
     public DripFinding? Drip { get; init; }
@@ -46,15 +49,16 @@ internal static class RebuildLine
         var holdsBack = candidate.Perm is not null || !CandidateAssembly.NeedsPerm(candidate.Kind);
         var moisture = built is not null && holdsBack
             && setting is { Months: { } months, Room: { } room }
-            ? MoistureFinding.Of(candidate, setting.Site, months, room)
+            ? MoistureFinding.Of(candidate, setting.RealSite, months, room)
             : null;
         var drip = built is null
             ? null
-            : DripFinding.Of(built, setting.Site, setting.Months, setting.Room);
+            : DripFinding.Of(built, setting.RealSite, setting.Months, setting.Room);
         if (built is not null && candidate.Perm is <= 0.1)
             remarks.Add("Steel outside and a tight face inside: what gets in through a lap or a "
                 + "leak hardly dries. Seal the laps.");
         if (RetarderRule(candidate, setting) is { } rule) remarks.Add(rule);
+        if (built is not null && AssumedPerm(candidate) is { } assumed) remarks.Add(assumed);
         var u = winter?.U ?? tested?.U;
         if (!holdsBack && setting.Months is not null)
             missing.Add(new("perm", $"How many perms does {candidate.Name} let through as faced, "
@@ -65,6 +69,7 @@ internal static class RebuildLine
             Asked = line,
             Winter = winter,
             Summer = summer,
+            RealWinter = RealWinter(built, winter, setting),
             Moisture = moisture,
             Drip = drip,
             U = u,
@@ -75,13 +80,13 @@ internal static class RebuildLine
                 Name = candidate.Name,
                 Kind = WireNames<MaterialKind>.Of(candidate.Kind),
                 Material = Material(candidate),
-                Winter = winter is null ? null : WriteHeat.Season(winter),
+                Winter = winter is null ? null : WinterOf(winter, setting),
                 Summer = summer is null ? null : WriteHeat.Season(summer),
                 Tested = tested is null ? null : WriteHeat.Tested(tested),
                 Radiant = built is null ? null : RadiantOf(built, setting, candidate),
-                Drip = drip is null ? null : WriteHeat.Drip(drip),
+                Drip = drip is null ? null : WriteHeat.Drip(drip, setting.IsUnheated),
                 Moisture = moisture is null ? null : WriteHeat.Moisture(moisture),
-                Code = u is { } value ? CodeOf(value, setting) : null,
+                Code = u is { } value ? CodeOf(value, tested, setting) : null,
                 Price = line.PricePerFt2 is { } price
                     ? new PriceLine(WriteHeat.Rounded(price, 4))
                     : null,
@@ -145,7 +150,10 @@ internal static class RebuildLine
         Assembly built, Setting setting, Candidate candidate)
     {
         var lines = new List<RadiantLine>();
-        foreach (var conditions in (Conditions[])[setting.Site.Winter, setting.Site.Summer])
+        Conditions[] seasons = setting.IsUnheated
+            ? [setting.Site.Summer]
+            : [setting.Site.Winter, setting.Site.Summer];
+        foreach (var conditions in seasons)
         {
             var cut = RadiantCut.Of(built, conditions);
             var season = conditions.Season == Season.Winter ? "winter" : "summer";
@@ -166,7 +174,38 @@ internal static class RebuildLine
         return lines;
     }
 
-    private static CodeBody? CodeOf(ThermalTransmittance u, Setting setting)
+    private static AssemblyHeat? RealWinter(
+        Assembly? built, AssemblyHeat? winter, Setting setting) =>
+        built is null || !setting.IsUnheated
+            ? winter
+            : AssemblySolver.Solve(built, setting.RealSite.Winter);
+
+    /// <summary>Nothing heats it: no heat flows and the face is as cold as outdoors.</summary>
+    private static SeasonBody WinterOf(AssemblyHeat winter, Setting setting) =>
+        setting.IsUnheated
+            ? WriteHeat.Season(winter) with
+            {
+                HeatFlowBtuPerHFt2 = 0,
+                HeatFlowWPerM2 = 0,
+                RoomFaceF = WriteHeat.Rounded(setting.Site.Winter.Outside.TotalFahrenheit, 1),
+            }
+            : WriteHeat.Season(winter);
+
+    /// <summary>Which permeance a foam or board without a stated one was given.</summary>
+    private static string? AssumedPerm(Candidate candidate)
+    {
+        if (candidate.Perm is not null || CandidateAssembly.NeedsPerm(candidate.Kind)
+            || candidate.ThicknessMm is not { } mm)
+            return null;
+        var factor = MaterialBand.Of(candidate.Kind).VapourFactor;
+        return FormattableString.Invariant($"No permeance was said: taken as {factor:0} times the ")
+            + FormattableString.Invariant($"vapour resistance of air at {mm:0} mm, ")
+            + FormattableString.Invariant($"{Vapour.PermOfSd(factor * mm / 1000):0.##} perm ")
+            + "(typical of the material, from memory, M). Send perm to replace it.";
+    }
+
+    private static CodeBody? CodeOf(
+        ThermalTransmittance u, TestedAssembly? tested, Setting setting)
     {
         if (setting.Input.Code is not { } code || setting.Zone is not { } zone) return null;
         var finding = CodeFinding.Of(
@@ -174,7 +213,14 @@ internal static class RebuildLine
             new CodeQuestion(
                 code.Standard, code.Edition, zone, code.Conditioning,
                 setting.Input.IsWall ? "wall above grade" : "roof", code.Construction),
-            u);
+            u,
+            !setting.IsUnheated,
+            [
+                .. tested is { Read: false }
+                    ? ["The U-factor itself is from memory: look it up."]
+                    : Array.Empty<string>(),
+                .. setting.ZoneDoubt is { } doubt ? [doubt] : Array.Empty<string>(),
+            ]);
         return WriteHeat.Code(finding);
     }
 

@@ -20,7 +20,12 @@ internal sealed class Setting
         Input = input;
         var (winter, summer) = (WinterAir(), SummerAir());
         var heated = input.Room.HeatedTo ?? Assumed(
-            "room-winter", "Room air in winter", Temperature.FromFahrenheit(70));
+            IsUnheated ? "rating-room" : "room-winter",
+            IsUnheated
+                ? "Nothing heats it: the room follows the outdoor air. Its winter R and U are "
+                    + "rated as if the room were at"
+                : "Room air in winter",
+            Temperature.FromFahrenheit(70));
         var cooled = input.Room.CooledTo ?? Assumed(
             "room-summer", "Room air in summer", Temperature.FromFahrenheit(75));
         SummerAirTemperature = summer;
@@ -45,6 +50,11 @@ internal sealed class Setting
 
     public PlaneSite Site { get; }
 
+    /// <summary>The site with the winter room as it is: as cold as outdoors if unheated.</summary>
+    public PlaneSite RealSite => IsUnheated
+        ? Site with { Winter = Site.Winter with { Room = Site.Winter.Outside } }
+        : Site;
+
     public Temperature SummerAirTemperature { get; }
 
     public string? Zone { get; }
@@ -56,6 +66,19 @@ internal sealed class Setting
     public double? DegreeDaysK { get; }
 
     public bool IsUnheated => Input.Room.Heated is false;
+
+    /// <summary>True where what it is heated to was said, or that nothing heats it.</summary>
+    public bool KnowsHeating => IsUnheated || Input.Room.HeatedTo is not null;
+
+    /// <summary>
+    /// Why the zone may be another in the edition asked for; null where nothing speaks for it.
+    /// </summary>
+    public string? ZoneDoubt => Input is { Climate.Zone: null, Code: { } code }
+        && (code.Standard != "IECC commercial" || code.Edition == "2021")
+            ? $"Zone {Zone} is of the county map of IECC 2006 to 2018; {code.Standard} "
+                + $"{code.Edition} has the newer map, where about a tenth of the counties lie in "
+                + "another zone (from memory). Confirm the zone, or send it."
+            : null;
 
     public IReadOnlyList<AssumptionLine> Assumptions => _assumptions;
 
@@ -140,12 +163,26 @@ internal sealed class Setting
         {
             HeatedTo = heatedTo,
             ColdExcessPa = cold,
-            BurnerExcessPa = room.Burner is { } burner
-                ? Math.Min(4000, IndoorMoisture.ExcessOfWaterPa(
-                    IndoorMoisture.BurnerWaterKgPerHour(burner.Fuel, burner.InputW),
-                    burner.AirChangesPerHour, burner.VolumeM3, Site.Winter.Room))
-                : 0,
+            BurnerExcessPa = room.Burner is { } burner ? BurnerExcess(burner) : 0,
         };
+    }
+
+    private double BurnerExcess(BurnerAsked burner)
+    {
+        const double most = 4000;
+        var excess = IndoorMoisture.ExcessOfWaterPa(
+            IndoorMoisture.BurnerWaterKgPerHour(burner.Fuel, burner.InputW),
+            burner.AirChangesPerHour, burner.VolumeM3, RealSite.Winter.Room);
+        var kept = Math.Min(most, excess);
+        Assume(
+            "burner",
+            "Vapour the heater without a flue keeps up in the room"
+                + (excess > most
+                    ? FormattableString.Invariant($"; computed {excess:0}, held to the most this ")
+                        + "reckons with. Such a room is wet whatever the insulation"
+                    : ""),
+            Math.Round(kept), "Pa", "C");
+        return kept;
     }
 
     private double? DegreeDays()
@@ -173,6 +210,9 @@ internal sealed class Setting
         if (Input.Room.Use is null && Input.Room.ExcessPa is null)
             _questions.Add(new("/room/use", "What is it used for: dryStorage, workshop, dwelling, "
                 + "livestock or washBay? Or give moistureExcess."));
+        if (Input.Room is { Heated: true, HeatedTo: null })
+            _questions.Add(new("/room/heatedTo", "To what is it heated? The fuel and the design "
+                + "load hang on it."));
         if (Input.Room.Heated is null)
             _questions.Add(new("/room/heated", "Is it heated, and to what?"));
         if (Input.Code is null)

@@ -61,17 +61,28 @@ internal static class WriteHeat
             [.. finding.Cures.Select(cure => new CureLine(cure.Id, cure.Text, cure.Cures))]);
     }
 
-    public static DripLine Drip(DripFinding finding) => new(
+    public static DripLine Drip(DripFinding finding, bool isUnheated) => new(
         Percent(finding.OnsetRh),
         finding.ClearNightRh is { } night ? Percent(night) : null,
         finding.WorstMonth,
         finding.WorstFaceRh is { } worst ? Percent(worst) : null,
-        FormattableString.Invariant(
+        isUnheated ? UnheatedDrip(finding) : FormattableString.Invariant(
             $"At winter design the room face drips above {100 * finding.OnsetRh:0} % relative ")
             + "humidity"
             + (finding.ClearNightRh is { } rh
                 ? FormattableString.Invariant($", under a clear night sky above {100 * rh:0} %.")
                 : "."));
+
+    private static string UnheatedDrip(DripFinding finding) =>
+        "Nothing heats it: the room follows the outdoor air, and its face is as cold as that."
+        + (finding.ClearNightRh is { } night
+            ? FormattableString.Invariant($" Under a clear night it drips above {100 * night:0} ")
+                + "% relative humidity."
+            : "")
+        + (finding is { WorstMonth: { } month, WorstFaceRh: { } rh }
+            ? FormattableString.Invariant($" In an average {Conclusions.MonthOf(month)} the face ")
+                + FormattableString.Invariant($"is at {100 * rh:0} %.")
+            : "");
 
     public static CodeBody Code(CodeFinding finding) => new(
         WireNames<CodeVerdict>.Of(finding.Verdict),

@@ -66,6 +66,38 @@ public sealed class MoistureFindingTests
         Assert.Equal(rh, drip.OnsetRh, 0.005);
     }
 
+    // thermal.md 7.3 (C): R-19, 152 mm, facing of 1 perm and the fibre after it: peak 374.8 g/m²,
+    // 139 carried over. The permeance of a faced blanket is its facing's.
+    [Fact]
+    public void A_faced_blanket_comes_to_the_year_computed_outside()
+    {
+        var faced = Blanket(1) with
+        {
+            KnownR = ThermalResistance.FromRValue(19),
+            ThicknessMm = 152,
+        };
+        var year = MoistureFinding.Of(
+            faced, Site() with { Framing = null }, Duluth(), new RoomAir
+            {
+                HeatedTo = Temperature.FromCelsius(15),
+                ColdExcessPa = 540,
+            }).Year;
+        Assert.Equal(374.8, year.PeakGPerM2, 3.7);
+        Assert.Equal(139, year.CarriedOverGPerM2, 1.5);
+    }
+
+    [Fact]
+    public void A_few_grams_left_are_not_called_like_a_wet_roof()
+    {
+        var little = Enumerable.Range(1, 200).Select(i => Of(i * 0.005, 540))
+            .First(finding => finding.Year.CarriedOverGPerM2 > 0.1);
+        Assert.Equal(MoistureVerdict.NearlyDries, little.Year.Verdict);
+        Assert.StartsWith("Dries but for a little", little.Text);
+        Assert.Contains(
+            FormattableString.Invariant($"{little.Year.CarriedOverGPerM2:0.#} g/m² are left"),
+            little.Text);
+    }
+
     private static MoistureFinding Of(double perm, double excess, double burnerExcess = 0) =>
         MoistureFinding.Of(Blanket(perm), Site(), Duluth(), new RoomAir
         {

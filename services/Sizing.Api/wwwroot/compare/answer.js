@@ -8,11 +8,12 @@ const outcomes = {
   notReachableByMaterial: 'not reachable by this material',
 };
 const verdicts = {
-  dry: 'dry', wetsAndDries: 'wets and dries', accumulates: 'accumulates',
+  dry: 'dry', wetsAndDries: 'wets and dries', nearlyDries: 'dries but for a little',
+  accumulates: 'accumulates',
 };
 const codeVerdicts = {
   meets: 'within the row', misses: 'above the row', meetsIfRowIsRight: 'within, if the row is right',
-  missesIfRowIsRight: 'above, if the row is right', noRow: 'no row held',
+  missesIfRowIsRight: 'above, if the row is right', mayBeExempt: 'may be exempt: ask', noRow: 'no row held',
 };
 const blank = '–';
 
@@ -47,9 +48,10 @@ export function showAnswer(answer, fields) {
 function placeText(place) {
   if (!place) return '';
   const zone = place.zone ? `Zone ${place.zone} (${place.zoneEdition}).` : 'Zone not settled.';
-  return place.station
+  const notes = (place.notes ?? []).map((note) => ` ${note}`).join('');
+  return (place.station
     ? `${zone} ${place.station}, ${shown(place.stationDistanceKm ?? 0)} km away.`
-    : zone;
+    : zone) + notes;
 }
 
 function overview(answer) {
@@ -113,7 +115,7 @@ function section(line, { pictures, lines }) {
     fact(cure.cures ? 'Would cure it' : 'Would help', cure.text);
   }
   if (line.code) fact('Code', line.code.text, make('small', {}, ` (${line.code.rowMark ?? blank})`));
-  if (line.energy) fact('Fuel', energyText(line.energy));
+  if (line.energy) fact('Heating', energyText(line.energy));
   for (const { text, against } of line.energy?.paybacks ?? []) {
     fact('Payback', `Against ${lines.find(({ id: other }) => other === against).name}: ${text}`);
   }
@@ -140,6 +142,7 @@ function energyText(energy) {
   const cost = energy.cost === undefined ? '' : `, costing ${shown(energy.cost, 0)}`;
   const building = energy.buildingDesignLoadBtuPerH === undefined ? ''
     : ` The building needs ${shown(energy.buildingDesignLoadBtuPerH)} Btu/h at design.`;
+  if (energy.fuelUnits === undefined) return building.trim();
   return `${shown(energy.fuelUnits, 0)} ${energy.fuelUnit} a year through this plane${cost}.`
     + building;
 }

@@ -1,0 +1,145 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Xunit;
+using static PostFrame.ServicesTests.Comparisons.ComparisonRequests;
+
+namespace PostFrame.ServicesTests.Comparisons;
+
+/// <summary>What is unsure is said, and nothing is reckoned for a room nobody heats.</summary>
+public sealed class ComparisonDoubts
+{
+    private static JsonNode Unheated(string use) => Example(ShopRoof)
+        .With("/room", JsonNode.Parse($$"""{"heated": false, "use": "{{use}}"}"""));
+
+    // Without heating the room is as cold as outdoors (common practice, no source); livestock
+    // then adds 1080 Pa (ISO 13788:2012 Annex A, from memory) where January saturates at 200 Pa.
+    [Fact]
+    public void An_unheated_room_follows_the_outdoor_air()
+    {
+        var answer = Unheated("livestock").Answer();
+        var line = answer.Line("option-1");
+        Assert.Equal(
+            answer.Number("conditions", "winterOutdoorsF"),
+            answer.Number("conditions", "winterRoomF"));
+        Assert.Equal(0, line.Number("winter", "heatFlowBtuPerHFt2"));
+        Assert.Equal(100, line.Number("drip", "dripsAboveRhPercent"));
+        Assert.InRange(line.Number("drip", "clearNightDripsAboveRhPercent"), 60, 99);
+        Assert.Equal(1, line.Number("drip", "worstMonth"));
+        Assert.Equal(100, line.Number("drip", "worstFaceRhPercent"));
+        Assert.Contains("January", line.GetProperty("drip").GetProperty("text").GetString());
+        Assert.Contains(answer.GetProperty("assumptions").EnumerateArray(),
+            a => a.GetProperty("id").GetString() == "rating-room");
+    }
+
+    [Fact]
+    public void An_unheated_building_gets_no_code_verdict()
+    {
+        var code = Unheated("dryStorage").With("/climate/zone", "7").Answer().Line("option-1")
+            .GetProperty("code");
+        Assert.Equal("mayBeExempt", code.GetProperty("verdict").GetString());
+        Assert.Contains("Ask the building official", code.GetProperty("text").GetString());
+    }
+
+    [Fact]
+    public void A_roof_says_that_its_months_leave_the_night_sky_out() => Assert.Contains(
+        "night sky", Example(ShopRoof).Answer().Line("option-1").GetProperty("moisture")
+            .GetProperty("text").GetString());
+
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData("7", false)]
+    public void A_zone_of_the_older_map_meets_no_newer_edition_outright(string? zone, bool doubted)
+    {
+        var code = Example(ShopRoof).With("/climate/zone", zone).Answer().Line("option-1")
+            .GetProperty("code");
+        Assert.Equal(
+            doubted, code.GetProperty("verdict").GetString()!.EndsWith("IfRowIsRight"));
+        Assert.Equal(doubted, code.GetProperty("text").GetString()!.Contains("newer map"));
+    }
+
+    // ASHRAE 90.1 Table A2.3.3 is shipped from memory (mark M), so no verdict can rest on it.
+    [Fact]
+    public void A_tested_value_from_memory_meets_nothing_outright()
+    {
+        var line = Example(ShopRoof)
+            .With("/climate/zone", "7").With("/code/construction", "metal building")
+            .With("/plane/framing", JsonNode.Parse(
+                """{"material": "steel", "system": "throughFastened"}""")).Answer()
+            .Line("option-1");
+        Assert.Equal("M", line.GetProperty("tested").GetProperty("mark").GetString());
+        Assert.EndsWith(
+            "IfRowIsRight", line.GetProperty("code").GetProperty("verdict").GetString());
+    }
+
+    [Fact]
+    public void A_heater_beyond_the_bound_is_said_to_be_held_to_it()
+    {
+        var burner = JsonNode.Parse("""
+            {"fuel": "propane", "input": "200000 Btu/h", "volume": "9000 ft3",
+             "airChangesPerHour": 0.3}
+            """);
+        var said = Example(ShopRoof).With("/room/burner", burner).Answer()
+            .GetProperty("assumptions").EnumerateArray()
+            .Single(a => a.GetProperty("id").GetString() == "burner");
+        Assert.Equal(4000, said.Number("value"));
+        Assert.Contains("held to", said.GetProperty("text").GetString());
+    }
+
+    [Fact]
+    public void Foam_without_a_permeance_says_which_was_taken()
+    {
+        var foam = JsonNode.Parse("""
+            {"kind": "closedCellFoam", "claimedR": 14, "thickness": "2 in", "roomFace": "bare"}
+            """)!;
+        static bool Says(JsonElement line) => line.GetProperty("remarks").EnumerateArray()
+            .Any(remark => remark.GetString()!.StartsWith("No permeance was said"));
+        Assert.True(Says(Example(ShopRoof).With("/rivals/1", foam.DeepClone()).Answer()
+            .Line("rival-2")));
+        Assert.False(Says(Example(ShopRoof).With("/rivals/1", foam.With("/perm", 1)).Answer()
+            .Line("rival-2")));
+    }
+
+    [Fact]
+    public void What_is_to_know_of_the_climate_comes_with_the_place()
+    {
+        var notes = Example(ShopRoof).With("/climate/postalCode", "03602").Answer()
+            .GetProperty("place").GetProperty("notes").EnumerateArray();
+        Assert.Contains(notes, note => note.GetString()!.Contains("Ask which county"));
+    }
+
+    [Fact]
+    public void A_heating_nobody_told_of_is_asked_for_and_not_billed()
+    {
+        var answer = Example(ShopRoof).With("/room", new JsonObject()).Answer();
+        Assert.False(answer.Line("option-1").TryGetProperty("energy", out _));
+        Assert.Contains(answer.GetProperty("questions").EnumerateArray(),
+            q => q.GetProperty("pointer").GetString() == "/room/heated");
+    }
+
+    [Fact]
+    public void The_design_load_needs_no_fuel()
+    {
+        var building = JsonNode.Parse("""{"slabEdge": "100 ft"}""")!;
+        var with = Example(ShopRoof).With("/building", building.DeepClone()).Answer()
+            .Line("option-1").GetProperty("energy");
+        var without = Example(ShopRoof).With("/building", building).With("/fuel", null).Answer()
+            .Line("option-1").GetProperty("energy");
+        Assert.Equal(
+            with.Number("buildingDesignLoadBtuPerH"), without.Number("buildingDesignLoadBtuPerH"));
+        Assert.False(without.TryGetProperty("fuelUnits", out _));
+    }
+
+    // The stated accuracy of a reflective R is 15 %: the two systems differ by that much.
+    [Theory]
+    [InlineData("brightFoil", "winter-same")]
+    [InlineData("whiteFacing", "winter-option-better")]
+    public void What_the_method_cannot_tell_apart_is_called_the_same(string face, string expected)
+    {
+        var rival = JsonNode.Parse("""{"kind": "blanket", "claimedR": 9, "thickness": "3 in"}""")!
+            .With("/roomFace", face);
+        var answer = Example(ShopRoof)
+            .With("/options", JsonNode.Parse("""[{"product": "blanket-3-white"}]"""))
+            .With("/rivals", new JsonArray(rival)).Answer();
+        Assert.Contains(expected, answer.Ids());
+    }
+}
