@@ -104,12 +104,13 @@ public sealed class SqliteStore : IDisposable
 
     public void Dispose()
     {
-        _writer.Dispose();
+        // Readers first: the writer, closing last, folds the write-ahead log into the file.
         using (var pooled = new SqliteConnection(_readerSettings))
         {
             SqliteConnection.ClearPool(pooled);
         }
 
+        _writer.Dispose();
         _ownership.Dispose();
     }
 

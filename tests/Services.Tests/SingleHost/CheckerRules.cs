@@ -31,7 +31,8 @@ public sealed class CheckerRules(FinishedRun run) : IClassFixture<FinishedRun>
     public void Damage_of_each_kind_is_seen(string service, string damage, string seen)
     {
         using var copy = new TemporaryFolder();
-        foreach (var file in Directory.EnumerateFiles(run.Folder, "*.db"))
+        foreach (var file in Directory.EnumerateFiles(run.Folder, "*.db*")
+            .Where(file => !file.EndsWith(".lock", StringComparison.Ordinal)))
         {
             File.Copy(file, Path.Combine(copy.Path, Path.GetFileName(file)));
         }
