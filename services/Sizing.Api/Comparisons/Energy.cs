@@ -62,7 +62,7 @@ internal static class Energy
 
     /// <summary>What the building loses needs no fuel and no year.</summary>
     private static RebuiltLine LoadOnly(RebuiltLine line, Setting setting) =>
-        Building(line, setting) is not { } whole
+        setting.IsUnheated || Building(line, setting) is not { } whole
             ? line
             : line with
             {

@@ -31,6 +31,21 @@ public sealed class ComparisonDoubts
             a => a.GetProperty("id").GetString() == "rating-room");
     }
 
+    // No heat flows through an air space with no difference across it; it still has a resistance.
+    [Theory]
+    [InlineData("ashrae")]
+    [InlineData("iso6946")]
+    public void An_air_space_of_an_unheated_building_is_rebuilt_and_nothing_is_heated(string basis)
+    {
+        var line = Example(DwellingWall)
+            .With("/basis", basis).With("/building", JsonNode.Parse("{}"))
+            .With("/room", JsonNode.Parse("""{"heated": false, "use": "workshop"}""")).Answer()
+            .Line("rival-2");
+        Assert.InRange(line.Number("winter", "assemblyR"), 2, 12);
+        Assert.Equal(100, line.Number("drip", "dripsAboveRhPercent"));
+        Assert.False(line.TryGetProperty("energy", out _));
+    }
+
     [Fact]
     public void An_unheated_building_gets_no_code_verdict()
     {
