@@ -1,3 +1,5 @@
+using PostFrame.Problems;
+
 namespace PostFrame.SizingApi.ApiPages;
 
 /// <summary>
@@ -9,6 +11,12 @@ public static class ApiPage
     public static WebApplication MapApiPages(
         this WebApplication app, params (string Name, string Title)[] documents)
     {
+        var served = documents.Select(document => $"/openapi/{document.Name}.json").ToHashSet();
+        app.Use(next => context =>
+            context.Request.Path.StartsWithSegments("/openapi")
+                && !served.Contains(context.Request.Path.Value!)
+                ? ProblemAnswer.ForBareStatus(StatusCodes.Status404NotFound).ExecuteAsync(context)
+                : next(context));
         app.MapOpenApi("/openapi/{documentName}.json");
         app.UseSwaggerUI(page =>
         {

@@ -80,6 +80,16 @@ public sealed class TheApiPage(SizingHost host) : IClassFixture<SizingHost>
         Assert.Contains("swagger", await client.GetStringAsync("/docs/index.html", Stop));
     }
 
+    [Fact]
+    public async Task Refuses_a_document_there_is_not_as_every_refusal()
+    {
+        using var client = host.CreateClient();
+        using var answer = await client.GetAsync("/openapi/nope.json", Stop);
+        Assert.Equal(404, (int)answer.StatusCode);
+        Assert.Equal(
+            "application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+    }
+
     private async Task<JsonNode> Document()
     {
         using var client = host.CreateClient();
