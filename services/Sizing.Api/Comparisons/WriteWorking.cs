@@ -35,7 +35,7 @@ internal static class WriteWorking
     private static IEnumerable<WorkingLine> MoistureLines(
         MoistureFinding moisture, Setting setting)
     {
-        var winter = setting.Site.Winter;
+        var winter = setting.RealSite.Winter;
         yield return new(
             "moisture", "room face starts to drip at", "φ = psat(t_face)/psat(t_room)",
             [new("t_room", Sig(winter.Room.TotalCelsius), "°C")],

@@ -22,6 +22,10 @@ public sealed class ComparisonDoubts
             answer.Number("conditions", "winterOutdoorsF"),
             answer.Number("conditions", "winterRoomF"));
         Assert.Equal(0, line.Number("winter", "heatFlowBtuPerHFt2"));
+        var outdoorsC = (answer.Number("conditions", "winterOutdoorsF") - 32) / 1.8;
+        var drips = line.GetProperty("working").EnumerateArray().First(step =>
+            step.GetProperty("quantity").GetString() == "room face starts to drip at");
+        Assert.Equal(outdoorsC, drips.GetProperty("inputs")[0].Number("value"), 0.05);
         Assert.Equal(100, line.Number("drip", "dripsAboveRhPercent"));
         Assert.InRange(line.Number("drip", "clearNightDripsAboveRhPercent"), 60, 99);
         Assert.Equal(1, line.Number("drip", "worstMonth"));
