@@ -187,7 +187,9 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             Lettering.Clean(line.Word), Math.Abs(to.X - from.X) - 4, size, 4, bold: true);
         var wide = Lettering.Width(text, fitted, bold: true);
         var around = Frame.Around(placed.Outline);
-        var y = Math.Clamp(from.Y, around.Y + size, around.Bottom - size);
+        // A plane thinner than two letters has no inside to keep to: its middle is nearest.
+        var inset = Math.Min(size, around.Height / 2);
+        var y = Math.Max(around.Y + inset, Math.Min(from.Y, around.Bottom - inset));
         var mid = new Spot(FreeAlong(line, from, to, wide), y);
         sketch.Fill(new Frame(mid.X - wide / 2 - 2, mid.Y - size * 0.6, wide + 4, size * 1.2),
             Ink.White);

@@ -112,6 +112,28 @@ public sealed class FlatMapTests
         Assert.Equal(FlatMap.Png(map, 800), FlatMap.Png(map, 800));
     }
 
+    /// <summary>A roof with a line on its edge, from square to a hundred times as long.</summary>
+    [Theory]
+    [InlineData(120, 120)]
+    [InlineData(1200, 120)]
+    [InlineData(7200, 120.4)]
+    [InlineData(7200, 72)]
+    [InlineData(120, 7200)]
+    public void A_plane_of_any_proportion_can_be_drawn(double runIn, double upIn)
+    {
+        var plane = SampleBuildings.VentedWithDoor.Planes[0] with
+        {
+            OutlineIn = [new(0, 0), new(runIn, 0), new(runIn, upIn), new(0, upIn)],
+            Strips = [],
+            Openings = [],
+            Lines = [new("ridge vent", 0, runIn, upIn, true)],
+        };
+        var map = SampleBuildings.VentedWithDoor with { Planes = [plane] };
+        Assert.NotEmpty(XDocument.Parse(Encoding.UTF8.GetString(FlatMap.Svg(map))).Descendants());
+        using var document = PdfDocument.Open(FlatMap.Pdf(map));
+        Assert.Equal(2, document.NumberOfPages);
+    }
+
     internal static BuildingMap Map(string title) =>
         SampleBuildings.All.Single(map => map.Title == title);
 
