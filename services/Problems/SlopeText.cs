@@ -61,12 +61,12 @@ public static partial class SlopeText
         double.Parse(group.Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?<minus>-)?(?<number>[0-9]{1,4}(\.[0-9]{1,6})?)"
+        @"^(?<minus>-)?(?<number>[0-9]{1,4}(\.[0-9]{1,9})?)"
         + @"([ -](?<over>[0-9]{1,2})/(?<under>[0-9]{1,2}))?"
         + @" ?(:|/|in) ?12$")]
     private static partial Regex Ratio();
 
-    [GeneratedRegex(@"^(?<minus>-)?(?<number>[0-9]{1,4}(\.[0-9]{1,6})?) ?(%|percent)$")]
+    [GeneratedRegex(@"^(?<minus>-)?(?<number>[0-9]{1,4}(\.[0-9]{1,9})?) ?(%|percent)$")]
     private static partial Regex Percent();
 
     [GeneratedRegex(@"^(?<minus>-)?(?<number>[0-9]{1,3}(\.[0-9]{1,9})?) ?(deg|degrees?|°)$")]

@@ -99,6 +99,10 @@ internal sealed class Practice
             practice.Heavy("onePersonLimit", input.OnePersonLimit, 50, findings);
         practice.TwoPersonLimit =
             practice.Heavy("twoPersonLimit", input.TwoPersonLimit, 75, findings);
+        if (input is { OnePersonLimit: { } one, TwoPersonLimit: { } two } && two < one)
+            findings.Add("/practice/twoPersonLimit", "too-small",
+                "Two people are said to lift less than one.",
+                $"{two.TotalPounds:0.#}", $"{one.TotalPounds:0.#}", "lb");
         practice.BagLimit = practice.Heavy("bagLimit", input.BagLimit, 40, findings);
         return practice;
     }

@@ -216,6 +216,9 @@ public sealed class ViolationTests
             "/practice/drapePercent", "too-large"),
         ("limit of nothing", W1.WithPractice(p => p with { OnePersonLimit = Mass.FromPounds(0) }),
             "/practice/onePersonLimit", "too-small"),
+        ("two lift less than one", W1.WithPractice(p => p with
+            { OnePersonLimit = Mass.FromPounds(60), TwoPersonLimit = Mass.FromPounds(40) }),
+            "/practice/twoPersonLimit", "too-small"),
     ];
 
     public static TheoryData<string> Names => [.. Shapes.Concat(Others).Select(c => c.Name)];

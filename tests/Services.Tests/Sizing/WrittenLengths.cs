@@ -84,6 +84,7 @@ public sealed class WrittenLengths
     [InlineData("0.25:12", 0.25)]
     [InlineData("25 %", 3)]
     [InlineData("100%", 12)]
+    [InlineData("33.3333333%", 3.999999996)]
     [InlineData("45 deg", 12)]
     [InlineData("45°", 12)]
     [InlineData("-4:12", -4)]
