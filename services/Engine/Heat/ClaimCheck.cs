@@ -56,7 +56,8 @@ public static class ClaimCheck
                 Text = $"{r} is within what the material reaches by itself "
                     + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0})."),
             };
-        if (Within(finding.SystemWinter))
+        // 16 CFR 460.5(a): what is not reflective is rated on the material alone.
+        if (candidate.IsReflective && Within(finding.SystemWinter))
             return finding with
             {
                 Outcome = ClaimOutcome.Supported,
@@ -64,7 +65,8 @@ public static class ClaimCheck
                     + "also with heat flowing out. The material by itself is "
                     + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}."),
             };
-        if (Within(finding.SystemSummer) && finding.SystemWinter is { } winter)
+        if (candidate.IsReflective && Within(finding.SystemSummer)
+            && finding.SystemWinter is { } winter)
             return finding with
             {
                 Outcome = ClaimOutcome.SummerOnlySystemValue,

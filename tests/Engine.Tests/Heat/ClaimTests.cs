@@ -72,6 +72,25 @@ public sealed class ClaimTests
             ThicknessMm = inches * 25.4,
         }).Outcome);
 
+    // 16 CFR 460.5(a): rated on the material alone; both films (ASHRAE, some) must not lift
+    // a claim beyond it into what is supported.
+    [Fact]
+    public void Films_do_not_lift_the_claim_of_a_blanket_even_when_it_is_said_to_have_no_space()
+    {
+        var blanket = new Candidate
+        {
+            Name = "line",
+            Kind = MaterialKind.Blanket,
+            ThicknessMm = 50.8,
+            RoomEmittance = 0.9,
+        };
+        var most = ClaimCheck.Of(blanket, Site(0)).MaterialMost!.Value.TotalRValue;
+        var claimed = blanket with { ClaimedR = most + 0.5 };
+        Assert.Equal(ClaimOutcome.NotReachableByMaterial, Of(claimed).Outcome);
+        Assert.Equal(
+            ClaimOutcome.NotReachableByMaterial, Of(claimed with { Spaces = [] }).Outcome);
+    }
+
     [Fact]
     public void Without_claim_or_thickness_nothing_is_judged()
     {
