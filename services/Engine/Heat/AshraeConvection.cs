@@ -18,7 +18,7 @@ internal static class AshraeConvection
 
     /// <summary>
     /// hc [W/(m²·K)] per direction and thickness [mm], one per condition above. Fitted to
-    /// ASHRAE HoF 2021 (SI) ch. 26 Table 3 (a public transcription), ± 0.0065 m²·K/W.
+    /// ASHRAE HoF 2021 (SI) ch. 26 Table 3 (a public copy), ± 0.0065 m²·K/W.
     /// </summary>
     private static readonly (HeatFlow Flow, double ThicknessMm, double[] Hc)[] Printed =
     [

@@ -8,7 +8,7 @@ public sealed class CodeTests
 {
     private const string Standard = "ASHRAE/IES 90.1";
 
-    // ASHRAE 90.1-2019 Table 5.5-6 as transcribed in openstudio-standards (BSD-3), read.
+    // ASHRAE 90.1-2019 Table 5.5-6 as copied in openstudio-standards (BSD-3), read.
     private static readonly EnvelopeMinimum SemiheatedAttic6 = new(
         Standard, "2019", "Table 5.5-6", "6", "semiheated", "roof", "attic and other", "U_max",
         "0.034", true, "openstudio-standards", "");
