@@ -5,6 +5,8 @@ namespace PostFrame.Engine.Heat;
 /// <summary>Solves assemblies: air spaces, framing, ventilation, temperatures.</summary>
 public static class AssemblySolver
 {
+    private const double MostCombinedRatio = 1.5;
+
     private const int MostIterations = 400;
 
     /// <summary>
@@ -47,9 +49,12 @@ public static class AssemblySolver
 
         var sections = new Sections(assembly, conditions.Basis, flow, outside.TotalSi, spaces);
         var (upper, lower) = (sections.UpperLimit(), sections.LowerLimit());
-        var method = assembly.Method ?? (conditions.Basis == CalculationBasis.Ashrae
-            ? BridgeMethod.ParallelPath
-            : BridgeMethod.Combined);
+        // ISO 6946's combined method holds for an upper limit up to 1.5 times the lower (from
+        // memory); a blanket squeezed at its framing is beyond it and takes the parallel path.
+        var method = assembly.Method
+            ?? (conditions.Basis == CalculationBasis.Ashrae || upper > MostCombinedRatio * lower
+                ? BridgeMethod.ParallelPath
+                : BridgeMethod.Combined);
         var taken = method switch
         {
             BridgeMethod.ParallelPath => upper,

@@ -79,6 +79,23 @@ public sealed class BridgedAssemblyTests
         Assert.Equal(0.17, roof.U.TotalSi, 0.005);
     }
 
+    // ISO 6946's combined method is for R′/R″ up to 1.5 (from memory of its scope). A blanket of
+    // 1.761 m²K/W squeezed to 0.086 at 6 % of wood is beyond it: by hand, with Rsi 0.10 and
+    // Rse 0.04, R′ = 1 / (0.94/1.901 + 0.06/0.226) = 1.316 and R″ = 1 / (0.94/1.761 +
+    // 0.06/0.086) + 0.14 = 0.952, a ratio of 1.38; at 12 % they are 1.006 and 0.668, 1.51.
+    [Theory]
+    [InlineData(0.06, BridgeMethod.Combined)]
+    [InlineData(0.12, BridgeMethod.ParallelPath)]
+    public void The_combined_method_is_left_where_its_limits_lie_too_far_apart(
+        double wood, BridgeMethod method)
+    {
+        var roof = Iso(0, [wood], Bridged(1.761, 0.086));
+        Assert.Equal(method, roof.Method);
+        var mean = (roof.UpperLimit.TotalSi + roof.LowerLimit.TotalSi) / 2;
+        Assert.Equal(
+            method == BridgeMethod.Combined ? mean : roof.UpperLimit.TotalSi, roof.R.TotalSi, 1e-9);
+    }
+
     // Post-frame roof P1: R-13 between 38 × 89 mm purlins at 610 mm, λ 0.12 (computed, C).
     [Fact]
     public void Roof_P1_with_blanket_between_purlins_keeps_its_value()
