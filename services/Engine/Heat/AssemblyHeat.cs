@@ -37,6 +37,15 @@ public sealed record AssemblyHeat
     /// <summary>The air spaces as they came out, in layer order.</summary>
     public required IReadOnlyList<SolvedAirSpace> AirSpaces { get; init; }
 
+    /// <summary>The sections framing cuts it into, the one without framing first.</summary>
+    public required IReadOnlyList<HeatSection> Sections { get; init; }
+
+    /// <summary>Each film's and layer's own parallel value [m²·K/W], the parts of R″.</summary>
+    public required IReadOnlyList<WorkingInput> Planes { get; init; }
+
+    /// <summary>What it was mixed from; null where no space is slightly ventilated.</summary>
+    public VentedMix? Mix { get; init; }
+
     /// <summary>The conditions it was solved in.</summary>
     public required Conditions Conditions { get; init; }
 

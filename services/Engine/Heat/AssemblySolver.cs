@@ -76,6 +76,8 @@ public static class AssemblySolver
             FluxWPerM2 = conditions.Room.KelvinsAbove(conditions.Outside) / r,
             Profile = Profile(assembly, conditions, sections.Clear()),
             AirSpaces = spaces,
+            Sections = sections.All(),
+            Planes = sections.Planes(),
             Conditions = conditions,
         };
     }
@@ -219,6 +221,7 @@ public static class AssemblySolver
             Capped = closed.Capped || open.Capped,
             FluxWPerM2 = span / r.TotalSi,
             Profile = nodes,
+            Mix = new VentedMix(share, closed, open),
         };
     }
 

@@ -25,13 +25,17 @@ public static class ClaimCheck
         var body = candidate.MaterialR ?? most;
         var stated = candidate.Spaces is not null && candidate.RoomEmittance is not null
             && body is not null;
+        var winterParts = stated ? Parts(candidate, body!.Value, site, Season.Winter) : [];
+        var summerParts = stated ? Parts(candidate, body!.Value, site, Season.Summer) : [];
         var finding = new ClaimFinding
         {
             Outcome = null,
             Text = "",
             MaterialMost = most,
-            SystemWinter = stated ? SystemR(candidate, body!.Value, site, Season.Winter) : null,
-            SystemSummer = stated ? SystemR(candidate, body!.Value, site, Season.Summer) : null,
+            WinterParts = winterParts,
+            SummerParts = summerParts,
+            SystemWinter = stated ? Sum(winterParts) : null,
+            SystemSummer = stated ? Sum(summerParts) : null,
             SystemBest = most is { } m ? Best(candidate, m, site) : null,
             NotSaid = NotSaidOf(candidate, site),
         };
@@ -97,16 +101,20 @@ public static class ClaimCheck
         };
     }
 
+    private static ThermalResistance Sum(IEnumerable<WorkingInput> parts) =>
+        ThermalResistance.FromSi(parts.Sum(part => part.Value));
+
     /// <summary>Material, stated spaces at rating conditions, both films.</summary>
-    private static ThermalResistance SystemR(
+    private static List<WorkingInput> Parts(
         Candidate candidate, ThermalResistance body, PlaneSite site, Season season)
     {
         var flow = Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, season);
         var inner = candidate.Spaces!.FirstOrDefault(space => space.Side == SpaceSide.Room);
         var room = inner?.FacingEmittance ?? candidate.RoomEmittance!.Value;
-        var total = body
-            + Films.Inside(CalculationBasis.Ashrae, flow, room)
-            + Films.Outside(CalculationBasis.Ashrae, season);
+        var parts = new List<WorkingInput>();
+        void Add(string name, ThermalResistance r) => parts.Add(new(name, r.TotalSi, "m²·K/W"));
+        Add("room film", Films.Inside(CalculationBasis.Ashrae, flow, room));
+        Add("material", body);
         foreach (var space in candidate.Spaces!)
         {
             var own = space.Side == SpaceSide.Room
@@ -114,9 +122,10 @@ public static class ClaimCheck
                 : candidate.CladdingEmittance;
             if (own is not { } face || space.OpeningsMm2 > 500) continue;
             var effective = AirSpace.Effective(face, space.FacingEmittance);
-            total += Space(flow, space.ThicknessMm, effective);
+            Add("air space", Space(flow, space.ThicknessMm, effective));
         }
-        return total;
+        Add("outside film", Films.Outside(CalculationBasis.Ashrae, season));
+        return parts;
     }
 
     private static ThermalResistance Best(

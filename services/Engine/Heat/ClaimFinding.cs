@@ -20,6 +20,12 @@ public sealed record ClaimFinding
     /// <summary>The system as stated with films, heat flowing in; null where not known.</summary>
     public ThermalResistance? SystemSummer { get; init; }
 
+    /// <summary>What <see cref="SystemWinter"/> adds up [m²·K/W].</summary>
+    public IReadOnlyList<WorkingInput> WinterParts { get; init; } = [];
+
+    /// <summary>What <see cref="SystemSummer"/> adds up [m²·K/W].</summary>
+    public IReadOnlyList<WorkingInput> SummerParts { get; init; } = [];
+
     /// <summary>The best the kind reaches with a space each side and heat flowing down.</summary>
     public ThermalResistance? SystemBest { get; init; }
 

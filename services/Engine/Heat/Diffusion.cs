@@ -100,7 +100,8 @@ public static class Diffusion
         }
     }
 
-    private static double Flow(VapourPath path, double[] pressure, int from) =>
+    /// <summary>Vapour from one station to the next [kg/(m²·s)].</summary>
+    internal static double Flow(VapourPath path, double[] pressure, int from) =>
         Vapour.StillAirPermeability * (pressure[from] - pressure[from + 1])
             / (path.Sd[from + 1] - path.Sd[from]);
 }

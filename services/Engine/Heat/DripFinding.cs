@@ -18,15 +18,28 @@ public sealed record DripFinding(
     /// <summary>Mould grows on a face above this humidity. Source: ISO 13788:2012.</summary>
     public const double MouldRh = 0.8;
 
+    /// <summary>The room face at winter design.</summary>
+    public required Temperature DesignFace { get; init; }
+
+    /// <summary>The room face under a clear night sky; null for a wall.</summary>
+    public Temperature? ClearNightFace { get; init; }
+
+    /// <summary>The room face in the worst month.</summary>
+    public Temperature? WorstFace { get; init; }
+
+    /// <summary>Vapour pressure of the room air in the worst month [Pa].</summary>
+    public double? WorstRoomPa { get; init; }
+
     /// <summary>Computes the finding; months and room may be unknown.</summary>
     public static DripFinding Of(
         Assembly assembly, PlaneSite site, IReadOnlyList<OutdoorMonth>? months, RoomAir? room)
     {
         ArgumentNullException.ThrowIfNull(assembly);
         ArgumentNullException.ThrowIfNull(site);
+        var design = FaceAt(assembly, site.Winter);
         var night = site.IsWall
-            ? (double?)null
-            : OnsetAt(assembly, site.Winter with
+            ? (Temperature?)null
+            : FaceAt(assembly, site.Winter with
             {
                 Outside = site.Winter.Outside.PlusKelvins(-SolAir.ClearNightKelvins),
             });
@@ -37,31 +50,32 @@ public sealed record DripFinding(
                 // unheated one is as cold as outdoors all year and damper by its use.
                 .Where(month => room.HeatedTo is null
                     || room.At(month.Mean).KelvinsAbove(month.Mean) > 1)
-                .Select(month => (month.Month, Rh: FaceRh(assembly, site, month, room)))
-                .OrderByDescending(x => x.Rh).ThenBy(x => x.Month)
+                .Select(month => (month.Month, Pa: room.VapourPa(month), Face: FaceAt(
+                    assembly,
+                    site.Winter with { Room = room.At(month.Mean), Outside = month.Mean })))
+                .OrderByDescending(x => Rh(x.Pa, x.Face)).ThenBy(x => x.Month)
                 .Take(1)
                 .ToArray();
+        var found = worst.Length > 0;
         return new DripFinding(
-            OnsetAt(assembly, site.Winter), night,
-            worst.Length == 0 ? null : worst[0].Month,
-            worst.Length == 0 ? null : worst[0].Rh);
-    }
-
-    private static double OnsetAt(Assembly assembly, Conditions conditions)
-    {
-        var heat = AssemblySolver.Solve(assembly, conditions);
-        return Math.Min(
-            1, Vapour.Saturation(heat.RoomFace) / Vapour.Saturation(conditions.Room));
-    }
-
-    private static double FaceRh(
-        Assembly assembly, PlaneSite site, OutdoorMonth month, RoomAir room)
-    {
-        var heat = AssemblySolver.Solve(assembly, site.Winter with
+            Onset(design, site.Winter.Room),
+            night is { } face ? Onset(face, site.Winter.Room) : null,
+            found ? worst[0].Month : null,
+            found ? Rh(worst[0].Pa, worst[0].Face) : null)
         {
-            Room = room.At(month.Mean),
-            Outside = month.Mean,
-        });
-        return Math.Min(1, room.VapourPa(month) / Vapour.Saturation(heat.RoomFace));
+            DesignFace = design,
+            ClearNightFace = night,
+            WorstFace = found ? worst[0].Face : null,
+            WorstRoomPa = found ? worst[0].Pa : null,
+        };
     }
+
+    private static Temperature FaceAt(Assembly assembly, Conditions conditions) =>
+        AssemblySolver.Solve(assembly, conditions).RoomFace;
+
+    private static double Onset(Temperature face, Temperature room) =>
+        Math.Min(1, Vapour.Saturation(face) / Vapour.Saturation(room));
+
+    private static double Rh(double roomPa, Temperature face) =>
+        Math.Min(1, roomPa / Vapour.Saturation(face));
 }

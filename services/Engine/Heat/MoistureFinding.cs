@@ -103,7 +103,8 @@ public sealed record MoistureFinding
         {
             var vented = solved.Wetted(room with { BurnerExcessPa = 0 });
             yield return new(
-                "vent-the-heater", "A heater with a flue: " + Amounts(vented), Helps(vented));
+                "vent-the-heater", "A heater with a flue: " + Amounts(vented), Helps(vented))
+            { Year = vented };
         }
         if (candidate.Perm is null or > 0.1)
         {
@@ -114,13 +115,15 @@ public sealed record MoistureFinding
                 "tighter-facing",
                 FormattableString.Invariant($"A facing of {TightPerm} perm, laps sealed: ")
                     + Amounts(tight),
-                Helps(tight));
+                Helps(tight))
+            { Year = tight, Perm = TightPerm };
         }
         var drier = solved.Wetted(Scaled(room, 0.5));
         yield return new(
             "drier-room", "Half the moisture in the room, by ventilation or a drier: "
                 + Amounts(drier),
-            Helps(drier));
+            Helps(drier))
+        { Year = drier, MoistureShare = 0.5 };
         if (!Helps(now))
         {
             var share = LargestShare(kept => Helps(solved.Wetted(kept)), room);
@@ -135,7 +138,8 @@ public sealed record MoistureFinding
                         + FormattableString.Invariant(
                             $"coldest month instead of {Rh(room):0} %: dry again within the year.")
                     : "No drier room cures it: the outdoor air alone wets it.",
-                share is not null);
+                share is not null)
+            { MoistureShare = share, RoomRh = share is { } at ? Rh(Scaled(room, at)) / 100 : null };
         }
     }
 

@@ -17,4 +17,29 @@ public sealed record MoistureMonth(
     double RoomRh,
     double RoomFaceRh,
     double ChangeGPerM2,
-    double HeldGPerM2);
+    double HeldGPerM2)
+{
+    /// <summary>Vapour pressure of the room air [Pa].</summary>
+    public required double RoomPa { get; init; }
+
+    /// <summary>Vapour pressure outdoors [Pa].</summary>
+    public required double OutdoorPa { get; init; }
+
+    /// <summary>Temperature of the room face.</summary>
+    public required Temperature RoomFace { get; init; }
+
+    /// <summary>Vapour that left the room in the month [g/m²]; negative where it came back in.</summary>
+    public required double FromRoomGPerM2 { get; init; }
+
+    /// <summary>Vapour that reached outdoors in the month [g/m²].</summary>
+    public required double ToOutdoorsGPerM2 { get; init; }
+
+    /// <summary>Temperature at the place where the most water gathers over the year.</summary>
+    public required Temperature PlaceAt { get; init; }
+
+    /// <summary>sd from the room to that place [m].</summary>
+    public required double SdToPlaceM { get; init; }
+
+    /// <summary>sd of the whole assembly [m].</summary>
+    public required double SdM { get; init; }
+}

@@ -33,48 +33,51 @@ internal sealed class Sections
     public double[] Clear() => [film, .. clear, outside];
 
     /// <summary>R′: each section's own total, in parallel [m²·K/W].</summary>
-    public double UpperLimit()
+    public double UpperLimit() => 1 / All().Sum(section => section.Share / section.R.TotalSi);
+
+    /// <summary>R″: every layer's own parallel value, in series [m²·K/W].</summary>
+    public double LowerLimit() => Planes().Sum(plane => plane.Value);
+
+    /// <summary>Every section with its share, the one without framing first.</summary>
+    public IReadOnlyList<HeatSection> All()
     {
         var fractions = assembly.FramingFractions;
-        var u = 0.0;
-        for (var section = 0; section < 1 << fractions.Count; section++)
+        return [.. Enumerable.Range(0, 1 << fractions.Count).Select(section =>
         {
             var share = 1.0;
             for (var i = 0; i < fractions.Count; i++)
                 share *= Has(section, i) ? fractions[i] : 1 - fractions[i];
-            u += share / Total(section);
-        }
-        return 1 / u;
+            return new HeatSection(share, Parts(section));
+        })];
     }
 
-    /// <summary>R″: every layer's own parallel value, in series [m²·K/W].</summary>
-    public double LowerLimit()
+    /// <summary>Room film, layers, outside film, each in parallel over the framing.</summary>
+    public IReadOnlyList<WorkingInput> Planes()
     {
         var fractions = assembly.FramingFractions;
-        var total = outside
-            + (fractions.Count == 0 ? film : Parallel(fractions[0], film, filmAtFraming));
-        for (var i = 0; i < clear.Length; i++)
-        {
-            var layer = assembly.Layers[i];
-            total += layer.AtFraming is null
+        return
+        [
+            Part("room film",
+                fractions.Count == 0 ? film : Parallel(fractions[0], film, filmAtFraming)),
+            .. assembly.Layers.Select((layer, i) => Part(layer.Name, layer.AtFraming is null
                 ? clear[i]
-                : Parallel(fractions[layer.FramingIndex], clear[i], layer.AtFraming.R.TotalSi);
-        }
-        return total;
+                : Parallel(fractions[layer.FramingIndex], clear[i], layer.AtFraming.R.TotalSi))),
+            Part("outside film", outside),
+        ];
     }
 
-    private double Total(int section)
-    {
-        var total = outside + (Has(section, 0) ? filmAtFraming : film);
-        for (var i = 0; i < clear.Length; i++)
-        {
-            var layer = assembly.Layers[i];
-            total += layer.AtFraming is not null && Has(section, layer.FramingIndex)
+    private WorkingInput[] Parts(int section) =>
+    [
+        Part("room film", Has(section, 0) ? filmAtFraming : film),
+        .. assembly.Layers.Select((layer, i) => Part(
+            layer.Name,
+            layer.AtFraming is not null && Has(section, layer.FramingIndex)
                 ? layer.AtFraming.R.TotalSi
-                : clear[i];
-        }
-        return total;
-    }
+                : clear[i])),
+        Part("outside film", outside),
+    ];
+
+    private static WorkingInput Part(string name, double r) => new(name, r, "m²·K/W");
 
     private static bool Has(int section, int framing) => (section >> framing & 1) == 1;
 

@@ -53,30 +53,44 @@ internal sealed class ThermalYear
             .First();
         var held = new double[months[0].Path.Sd.Length];
         var most = new double[held.Length];
-        var passed = new List<MoistureMonth>();
+        var passed = new List<(ThermalMonth Month, double Change, double Held,
+            (double In, double Out) Passed)>();
         for (var step = 0; step < 12; step++)
         {
             var month = months[(start + step) % 12];
-            var roomPa = room.VapourPa(month.Outdoors);
             var before = held.Sum();
-            Pass(month, roomPa, held);
+            var through = Pass(month, room.VapourPa(month.Outdoors), held);
             for (var i = 0; i < held.Length; i++) most[i] = Math.Max(most[i], held[i]);
-            passed.Add(new MoistureMonth(
-                month.Outdoors.Month, month.Outdoors.Mean, month.Room,
-                roomPa / Vapour.Saturation(month.Room),
-                Math.Min(1, roomPa / Vapour.Saturation(month.RoomFace)),
-                (held.Sum() - before) * 1000, held.Sum() * 1000));
+            passed.Add((month, held.Sum() - before, held.Sum(), through));
         }
         var wettest = Array.IndexOf(most, most.Max());
         var path = months[start].Path;
         return new MoistureYear
         {
-            Months = passed,
+            Months = [.. passed.Select(p => MonthOf(
+                p.Month, room.VapourPa(p.Month.Outdoors), p.Change, p.Held, p.Passed, wettest))],
             Place = most[wettest] * 1000 < MoistureYear.NothingGPerM2
                 ? null
                 : path.Points[path.ColdestPoint[wettest]].Name,
         };
     }
+
+    private static MoistureMonth MonthOf(
+        ThermalMonth month, double roomPa, double change, double held,
+        (double In, double Out) passed, int wettest) => new(
+        month.Outdoors.Month, month.Outdoors.Mean, month.Room,
+        roomPa / Vapour.Saturation(month.Room),
+        Math.Min(1, roomPa / Vapour.Saturation(month.RoomFace)), change * 1000, held * 1000)
+        {
+            RoomPa = roomPa,
+            OutdoorPa = month.Outdoors.VapourPressurePa,
+            RoomFace = month.RoomFace,
+            FromRoomGPerM2 = passed.In * 1000,
+            ToOutdoorsGPerM2 = passed.Out * 1000,
+            PlaceAt = month.Path.Points[month.Path.ColdestPoint[wettest]].At,
+            SdToPlaceM = month.Path.Sd[wettest],
+            SdM = month.Path.Sd[^1],
+        };
 
     private static bool Condenses(ThermalMonth month, double roomPa)
     {
@@ -88,17 +102,20 @@ internal sealed class ThermalYear
         return rates.Any(rate => rate > 0);
     }
 
-    /// <summary>Moves the water held [kg/m² per station] through one month.</summary>
-    private static void Pass(ThermalMonth month, double roomPa, double[] held)
+    /// <summary>
+    /// Moves the water held [kg/m² per station] through one month; what came from the room and went outdoors [kg/m²].
+    /// </summary>
+    private static (double In, double Out) Pass(ThermalMonth month, double roomPa, double[] held)
     {
         var left = Days[month.Outdoors.Month - 1] * 86_400.0;
+        var (inwards, outwards) = (0.0, 0.0);
         // Each pass ends the month or dries at least one station, which cannot wet again in it.
         for (var pass = 0; left > 0 && pass <= 2 * held.Length; pass++)
         {
             var wet = Array.ConvertAll(held, mass => mass > 0);
-            var rates = Diffusion.Rates(
-                month.Path,
-                Diffusion.Pressures(month.Path, roomPa, month.Outdoors.VapourPressurePa, wet));
+            var pressures = Diffusion.Pressures(
+                month.Path, roomPa, month.Outdoors.VapourPressurePa, wet);
+            var rates = Diffusion.Rates(month.Path, pressures);
             var step = left;
             for (var i = 0; i < held.Length; i++)
                 if (rates[i] < 0 && held[i] > 0) step = Math.Min(step, held[i] / -rates[i]);
@@ -107,8 +124,14 @@ internal sealed class ThermalYear
                 var next = held[i] + rates[i] * step;
                 held[i] = next < 1e-12 ? 0 : next;
             }
+            if (held.Length > 1)
+            {
+                inwards += Diffusion.Flow(month.Path, pressures, 0) * step;
+                outwards += Diffusion.Flow(month.Path, pressures, held.Length - 2) * step;
+            }
             left -= step;
         }
+        return (inwards, outwards);
     }
 
     private sealed record ThermalMonth(

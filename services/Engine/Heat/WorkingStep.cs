@@ -15,4 +15,9 @@ public sealed record WorkingStep(
     double Value,
     string Unit,
     string Source,
-    string Mark);
+    string Mark)
+{
+    /// <summary>Which figure of the result the step opens, by its name; null for a step on the way.
+    /// </summary>
+    public string? Figure { get; init; }
+}
