@@ -7,7 +7,8 @@ namespace PostFrame.Engine.Heat;
 /// <param name="Value">The number.</param>
 /// <param name="Unit">Its unit.</param>
 /// <param name="Source">Standard or table.</param>
-/// <param name="Mark">R read, M from memory, M✓ memory borne out, C computed, A assumption.</param>
+/// <param name="Mark">R read, M from memory, M✓ memory borne out, C computed, A assumption, G as
+/// given by the caller.</param>
 public sealed record WorkingStep(
     string Quantity,
     string Formula,

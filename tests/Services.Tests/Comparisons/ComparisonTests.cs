@@ -182,7 +182,7 @@ public sealed class ComparisonTests(SizingHost host) : IClassFixture<SizingHost>
         {
             Assert.NotEmpty(step.GetProperty("formula").GetString()!);
             Assert.NotEmpty(step.GetProperty("source").GetString()!);
-            Assert.Contains(step.GetProperty("mark").GetString(), (string[])["R", "M", "M✓", "C"]);
+            Assert.Contains(step.GetProperty("mark").GetString(), (string[])["R", "M", "M✓", "C", "A", "G"]);
         });
     }
 
