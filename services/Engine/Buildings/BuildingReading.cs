@@ -210,6 +210,11 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
             input.Roof?.EaveOverhang, Length.Zero, Bounds.MostGap);
         var rake = findings.Optional($"{At}/roof/rakeOverhang", "The rake overhang",
             input.Roof?.RakeOverhang, Length.Zero, Bounds.MostGap);
+        if (input.Roof is
+            { CoverOverhangs: true, EaveOverhang: null, RakeOverhang: null })
+            findings.Add($"{At}/roof/coverOverhangs", "no-overhang",
+                "The overhangs are to be covered, but neither eaveOverhang nor rakeOverhang says "
+                + "how far they reach.", "true", "false");
         return input.Roof?.CoverOverhangs == true
             ? (eave ?? Length.Zero, rake ?? Length.Zero)
             : (Length.Zero, Length.Zero);

@@ -33,7 +33,9 @@ internal sealed record Plane
     /// <summary>The stretches to cover; one unless panels split the run.</summary>
     public required IReadOnlyList<Interval> Parts { get; init; }
 
-    /// <summary>Where the plane starts along the building; zero unless a lean-to is set back.
+    /// <summary>
+    /// Where the plane starts along the building: set back with its lean-to, or before endwall 1
+    /// by the rake overhang it covers.
     /// </summary>
     public Length Origin { get; init; }
 

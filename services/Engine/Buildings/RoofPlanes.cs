@@ -12,32 +12,35 @@ internal static class RoofPlanes
     /// <summary>Eave over the ridge to eave, or the one slope of a monoslope.</summary>
     public static Plane Over(Building building)
     {
-        var last = building.Roof.Profile.Points.Count - 1;
-        var slopes = Slopes(building, 0, last);
+        var slopes = Slopes(building, 0, building.Roof.Profile.Points.Count - 1);
+        SlopePart[] below = [.. Overhang(building, BuildingSide.A, slopes[0])];
         var lines = new List<PlaneLine>();
-        var up = Length.Zero;
+        var up = Along(below);
         for (var i = 0; i < slopes.Count - 1; i++)
         {
             up += slopes[i].Along;
             lines.AddRange(LinesAt(building, i + 1, up));
         }
-        return Roof(building, "roof", "R", "Roof", slopes, PlaneEnd.Eave, PlaneEnd.Eave, lines);
+        return Roof(building, "roof", "R", "Roof",
+            [.. below, .. slopes, .. Overhang(building, BuildingSide.B, slopes[^1])],
+            PlaneEnd.Eave, PlaneEnd.Eave, lines);
     }
 
     /// <summary>Eave to ridge on one side.</summary>
     public static Plane OnSide(Building building, BuildingSide side)
     {
         var slopes = SlopesOn(building, side);
+        SlopePart[] below = [.. Overhang(building, side, slopes[0])];
         var lines = new List<PlaneLine>();
-        var up = Length.Zero;
+        var up = Along(below);
         foreach (var slope in slopes.SkipLast(1))
         {
             up += slope.Along;
-            lines.Add(new("break", Length.Zero, building.Length, up));
+            lines.Add(Break(building, up));
         }
         lines.AddRange(LinesAt(building, building.Roof.Ridge!.Value, up + slopes[^1].Along));
-        return Roof(building, $"roof{side}", $"R{side}", $"Roof slope {side}", slopes,
-            PlaneEnd.Eave, PlaneEnd.Ridge, lines);
+        return Roof(building, $"roof{side}", $"R{side}", $"Roof slope {side}",
+            [.. below, .. slopes], PlaneEnd.Eave, PlaneEnd.Ridge, lines);
     }
 
     /// <summary>One plane per segment of a side, counted from the eave.</summary>
@@ -54,35 +57,44 @@ internal static class RoofPlanes
     private static IReadOnlyList<Plane> Segments(
         Building building, Plane whole, IEnumerable<PlaneLine> topLines)
     {
-        if (whole.Slopes.Count == 1) return [whole];
-        return [.. whole.Slopes.Select((slope, i) =>
+        var parts = WithTheirOverhangs(whole.Slopes);
+        if (parts.Count == 1) return [whole];
+        return [.. parts.Select((slopes, i) =>
         {
-            var isLast = i == whole.Slopes.Count - 1;
-            IEnumerable<PlaneLine> lines = isLast
-                ? topLines
-                : [new("break", Length.Zero, building.Length, slope.Along)];
+            var isLast = i == parts.Count - 1;
+            var lines = isLast ? topLines : [Break(building, Along(slopes))];
             return Roof(building, $"{whole.Id}{i + 1}", $"{whole.Code}{i + 1}",
-                $"{whole.Title}, part {i + 1} from the eave", [slope],
+                $"{whole.Title}, part {i + 1} from the eave", slopes,
                 i == 0 ? whole.Bottom : PlaneEnd.Break,
                 isLast ? whole.Top : PlaneEnd.Break, lines);
         })];
     }
 
+    private static List<List<SlopePart>> WithTheirOverhangs(IReadOnlyList<SlopePart> slopes)
+    {
+        var parts = new List<List<SlopePart>>();
+        foreach (var slope in slopes)
+            if (parts.Count > 0 && (slope.IsOverhang || parts[^1].All(s => s.IsOverhang)))
+                parts[^1].Add(slope);
+            else
+                parts.Add([slope]);
+        return parts;
+    }
+
     public static Plane OfLeanTo(Building building, LeanTo lean)
     {
-        var along = lean.Width.Times(lean.Slope.Factor);
+        var rake = building.CoveredRakeOverhang;
+        SlopePart slope = new(lean.Width, lean.Slope, lean.Width.Times(lean.Slope.Factor));
+        SlopePart[] slopes = [.. Overhang(building.CoveredEaveOverhang, slope), slope];
         return Roof(building, $"leanRoof{lean.Side}", $"LR{lean.Side}",
-            $"Lean-to {lean.Side} roof", [new(lean.Width, lean.Slope, along)],
-            PlaneEnd.Eave, PlaneEnd.Junction, []) with
+            $"Lean-to {lean.Side} roof", slopes, PlaneEnd.Eave, PlaneEnd.Junction, []) with
         {
             Vent = null,
-            Origin = lean.Along.From,
-            Edge = Profile.Level(lean.Along.Size, along),
-            Parts = !lean.Along.Overlaps(building.Insulated) ? [] :
-            [
-                new(Length.Max(building.Insulated.From, lean.Along.From) - lean.Along.From,
-                    Length.Min(building.Insulated.To, lean.Along.To) - lean.Along.From),
-            ],
+            Origin = lean.Along.From - rake,
+            Edge = Profile.Level(lean.Along.Size + rake * 2, Along(slopes)),
+            Parts = lean.Along.Overlaps(building.Insulated)
+                ? [Onto(building.Insulated.ClippedTo(lean.Along), lean.Along, rake)]
+                : [],
         };
     }
 
@@ -94,12 +106,12 @@ internal static class RoofPlanes
             Code = code,
             Title = title,
             Kind = PlaneKind.Roof,
-            Edge = Profile.Level(
-            building.Length, slopes.Aggregate(Length.Zero, (sum, s) => sum + s.Along)),
+            Origin = -building.CoveredRakeOverhang,
+            Edge = Profile.Level(RunOf(building), Along(slopes)),
             Bottom = bottom,
             Top = top,
             Slopes = slopes,
-            Vent = building.Vent,
+            Vent = building.Vent is { } vent ? Onto(building, vent) : null,
             Parts = Parts(building, id),
             Lines = [.. lines],
             Framing = building.RoofFraming,
@@ -109,16 +121,50 @@ internal static class RoofPlanes
     private static IReadOnlyList<Interval> Parts(Building building, string id)
     {
         var parts = new List<Interval>();
-        var from = building.Insulated.From;
+        var whole = Onto(building, building.Insulated);
+        var from = whole.From;
         foreach (var panel in building.Panels.Where(p => Splits(p, id)))
         {
-            var gap = panel.Along.ClippedTo(building.Insulated);
+            var gap = Onto(building, panel.Along).ClippedTo(whole);
             if (gap.From > from) parts.Add(new(from, gap.From));
             from = Length.Max(from, gap.To);
         }
-        if (from < building.Insulated.To) parts.Add(new(from, building.Insulated.To));
+        if (from < whole.To) parts.Add(new(from, whole.To));
         return parts;
     }
+
+    private static Length RunOf(Building building) =>
+        building.Length + building.CoveredRakeOverhang * 2;
+
+    private static Interval Onto(Building building, Interval along) =>
+        Onto(along, new(Length.Zero, building.Length), building.CoveredRakeOverhang);
+
+    /// <summary>
+    /// A stretch of the building on a roof plane, which starts one covered rake overhang before it;
+    /// what reaches an endwall reaches over the overhang.
+    /// </summary>
+    private static Interval Onto(Interval along, Interval whole, Length rake) => new(
+        along.From == whole.From ? Length.Zero : along.From - whole.From + rake,
+        along.To == whole.To ? whole.Size + rake * 2 : along.To - whole.From + rake);
+
+    /// <summary>
+    /// The covered overhang at an eave; none where a flush lean-to carries the roof on.
+    /// </summary>
+    private static SlopePart[] Overhang(Building building, BuildingSide side, SlopePart eave) =>
+        building.LeanToAt(side) is { IsWholeLength: true } lean && lean.Drop == Length.Zero
+            ? []
+            : Overhang(building.CoveredEaveOverhang, eave);
+
+    /// <remarks>Source: takeoff.md 2.4, o·k per overhang o.</remarks>
+    private static SlopePart[] Overhang(Length run, SlopePart eave) => run == Length.Zero
+        ? []
+        : [new(run, eave.Slope, run.Times(eave.Slope.Factor), IsOverhang: true)];
+
+    private static Length Along(IEnumerable<SlopePart> slopes) =>
+        slopes.Aggregate(Length.Zero, (sum, s) => sum + s.Along);
+
+    private static PlaneLine Break(Building building, Length up) =>
+        new("break", Length.Zero, RunOf(building), up);
 
     private static bool Splits(TranslucentPanel panel, string id) =>
         panel.Treatment == TranslucentTreatment.SplitRun
@@ -146,10 +192,12 @@ internal static class RoofPlanes
     {
         if (vertex != building.Roof.Ridge)
         {
-            yield return new("break", Length.Zero, building.Length, up);
+            yield return Break(building, up);
             yield break;
         }
-        yield return new("ridge", Length.Zero, building.Length, up);
-        if (building.Vent is { } vent) yield return new("ridgeVent", vent.From, vent.To, up);
+        yield return new("ridge", Length.Zero, RunOf(building), up);
+        if (building.Vent is not { } vent) yield break;
+        var along = Onto(building, vent);
+        yield return new("ridgeVent", along.From, along.To, up);
     }
 }

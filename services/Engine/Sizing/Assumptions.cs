@@ -44,7 +44,10 @@ internal static class Assumptions
                 "roof and sidewalls are covered on one side of the partition only", partition,
                 "asked");
         yield return new(
-            "coverOverhangs", "whether blanket reaches over the overhangs to the fascia",
+            "coverOverhangs", given.Roof?.CoverOverhangs == true
+                ? $"the roof is covered to the fascia: {job.Say(building.CoveredEaveOverhang)} "
+                    + $"beyond eaves and {job.Say(building.CoveredRakeOverhang)} beyond rakes"
+                : "whether the roof is covered over its overhangs to the fascia",
             given.Roof?.CoverOverhangs == true ? "yes" : "no", null,
             given.Roof?.CoverOverhangs == true ? "asked" : "C");
         foreach (var lean in building.LeanTos)

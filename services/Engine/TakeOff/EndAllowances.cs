@@ -21,12 +21,6 @@ internal sealed class EndAllowances(Building building, Practice practice)
         {
             case PlaneEnd.Eave:
                 yield return One("eaveTuck", "tucked over the eave purlin", practice.EaveTuck);
-                if (building.CoveredEaveOverhang > Length.Zero)
-                    yield return new(
-                        "eaveOverhang",
-                        $"overhang {Say(building.CoveredEaveOverhang)} × slope factor "
-                        + $"{slope!.Slope.Factor:0.000000}",
-                        building.CoveredEaveOverhang.Times(slope.Slope.Factor), "asked");
                 break;
             case PlaneEnd.Ridge:
                 yield return One("ridgeLap", "lapped past the closed ridge", practice.RidgeLap);

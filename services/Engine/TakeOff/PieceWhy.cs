@@ -39,12 +39,12 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
 
     private IEnumerable<WhyLine> RoofSteps(Draft draft)
     {
-        foreach (var part in draft.Plane.Slopes)
+        foreach (var part in draft.Plane.Slopes.OrderBy(s => s.IsOverhang))
             yield return new(
-                "slopeLength",
-                $"run {Say(part.Run)} × slope factor {part.Slope.Factor:0.000000} "
-                + $"({Say(part.Slope)}) = {Say(part.Along)}",
-                part.Along, "D");
+                part.IsOverhang ? "eaveOverhang" : "slopeLength",
+                $"{(part.IsOverhang ? "overhang" : "run")} {Say(part.Run)} × slope factor "
+                + $"{part.Slope.Factor:0.000000} ({Say(part.Slope)}) = {Say(part.Along)}",
+                part.Along, part.IsOverhang ? "asked" : "D");
         var drape = rule.DrapeOf(draft.Plane, draft.Top.Up - draft.Bottom);
         if (drape > Length.Zero)
             yield return new(

@@ -20,9 +20,7 @@ internal sealed record StripRun(Interval Part, Length Before, Length After)
         Length edge, Plane plane, Building building, Practice practice)
     {
         if (edge == Length.Zero || edge == plane.Run)
-            return plane.IsWall
-                ? practice.CornerWrap
-                : practice.RakeWrap + building.CoveredRakeOverhang;
+            return plane.IsWall ? practice.CornerWrap : practice.RakeWrap;
         return plane.Kind != PlaneKind.Endwall && edge + plane.Origin == building.Partition
             ? practice.PartitionLap.Times(0.5)
             : Length.Zero;

@@ -13,7 +13,9 @@ namespace PostFrame.EngineTests.TakeOff;
 /// </summary>
 public sealed class CoverageTests
 {
-    /// <summary>Buildings of each form for each check: 2400 in all.</summary>
+    /// <summary>
+    /// Buildings of each form for each check, a third with covered overhangs: 2400 in all.
+    /// </summary>
     private const int Many = 100;
 
     private static readonly BufferParameters Square =

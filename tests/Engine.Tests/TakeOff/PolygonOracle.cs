@@ -20,6 +20,13 @@ internal sealed class PolygonOracle(BuildingInput building)
 
     private double Eave => building.EaveHeight!.Value.TotalInches;
 
+    private double Eaves =>
+        building.Roof!.CoverOverhangs ? building.Roof.EaveOverhang?.TotalInches ?? 0 : 0;
+
+    private double RoofRun => Run + (building.Roof!.CoverOverhangs
+        ? 2 * building.Roof.RakeOverhang?.TotalInches ?? 0
+        : 0);
+
     public static Polygon Rectangle(double left, double bottom, double right, double top) =>
         Factory.CreatePolygon(
             [new(left, bottom), new(right, bottom), new(right, top), new(left, top),
@@ -42,15 +49,20 @@ internal sealed class PolygonOracle(BuildingInput building)
         var leanWidth = lean?.Width!.Value.TotalInches ?? 0;
         var leanFall = leanWidth * (lean?.Slope!.Value.RiseOverRun ?? 0);
         var drop = lean?.Drop?.TotalInches ?? 0;
+        var (overA, overB) = (Overhang(main[0], main[1], BuildingSide.A),
+            Overhang(main[^1], main[^2], BuildingSide.B));
         return plane switch
         {
-            "roof" => Rectangle(0, 0, Run, Along(main)),
-            "roofA" => Rectangle(0, 0, Run, Along(main.Where(p => p.X <= ridge.X))),
-            "roofB" => Rectangle(0, 0, Run, Along(main.Where(p => p.X >= ridge.X))),
+            "roof" => Rectangle(0, 0, RoofRun, Along(main) + overA + overB),
+            "roofA" => Rectangle(
+                0, 0, RoofRun, Along(main.Where(p => p.X <= ridge.X)) + overA),
+            "roofB" => Rectangle(
+                0, 0, RoofRun, Along(main.Where(p => p.X >= ridge.X)) + overB),
             "sidewallA" => Rectangle(0, 0, Run, main[0].Y),
             "sidewallB" => Rectangle(0, 0, Run, main[^1].Y),
             "leanRoofA" or "leanRoofB" => Rectangle(
-                0, 0, Run, Math.Sqrt(leanWidth * leanWidth + leanFall * leanFall)),
+                0, 0, RoofRun, Math.Sqrt(leanWidth * leanWidth + leanFall * leanFall)
+                    + Eaves * Math.Sqrt(1 + leanFall * leanFall / leanWidth / leanWidth)),
             "leanSidewallA" => Rectangle(0, 0, Run, main[0].Y - drop - leanFall),
             "leanSidewallB" => Rectangle(0, 0, Run, main[^1].Y - drop - leanFall),
             "endwall1" or "endwall2" => Endwall(main, lean, leanWidth, leanFall, drop),
@@ -71,6 +83,13 @@ internal sealed class PolygonOracle(BuildingInput building)
         var right = top[0].X;
         return Factory.CreatePolygon([new(0, 0), new(right, 0), .. top, new(0, 0)]);
     }
+
+    /// <summary>Out to the fascia on the eave's own slope; none over a flush lean-to.</summary>
+    private double Overhang(Coordinate eave, Coordinate next, BuildingSide side) =>
+        building.LeanTos is { Count: > 0 } leans && leans[0].Side == side
+            && (leans[0].Drop?.TotalInches ?? 0) == 0
+            ? 0
+            : Eaves * eave.Distance(next) / Math.Abs(next.X - eave.X);
 
     private static double Along(IEnumerable<Coordinate> points)
     {

@@ -26,7 +26,7 @@ internal sealed class RandomJobs
     private SizingInput Make(RoofForm form)
     {
         var width = Size(16 * 12, 80 * 12);
-        var roof = Roof(form, width);
+        var roof = WithOverhangs(Roof(form, width));
         double[] widths = random.Next(2) == 0 ? [48, 60, 72] : [48];
         var roll = widths[random.Next(widths.Length)];
         var product = random.Next(4) == 0 ? "bubble-foil" : "blanket-3-white";
@@ -65,6 +65,15 @@ internal sealed class RandomJobs
         },
         _ => new() { Form = form, Points = null },
     };
+
+    private RoofInput WithOverhangs(RoofInput roof) => random.Next(2) == 0
+        ? roof
+        : roof with
+        {
+            EaveOverhang = In(random.Next(36)),
+            RakeOverhang = In(random.Next(36)),
+            CoverOverhangs = random.Next(3) > 0,
+        };
 
     /// <summary>Eave B lies within 20 in of eave A.</summary>
     private RoofInput OffsetRidge(double width)
