@@ -58,19 +58,20 @@ public sealed record Candidate
     });
 
     /// <summary>
-    /// The resistance it is rebuilt with: known; else claimed, as far as the material reaches it;
-    /// else what the material usually reaches. Null where that hangs on what was not said.
+    /// The resistance it is rebuilt with: known; else claimed, as far as the material reaches it. A
+    /// reflective sheet of which nothing was claimed, or more than it reaches, is taken as such
+    /// sheets are. Null where that hangs on what was not said.
     /// </summary>
     public ThermalResistance? MaterialR
     {
         get
         {
             if (KnownR is { } known) return known;
-            var most = MaterialBand.MostOf(Kind, ThicknessMm);
-            if (ClaimedR is { } claimed && most is { } reachable
-                && claimed <= reachable.TotalRValue + 0.05)
-                return ThermalResistance.FromRValue(claimed);
-            return MaterialBand.UsualOf(Kind, ThicknessMm);
+            if (MaterialBand.MostOf(Kind, ThicknessMm) is not { } most) return null;
+            var within = ClaimedR <= most.TotalRValue + 0.05;
+            if (within) return ThermalResistance.FromRValue(ClaimedR!.Value);
+            if (IsReflective) return MaterialBand.UsualOf(Kind, ThicknessMm);
+            return ClaimedR is null ? null : most;
         }
     }
 }

@@ -6,6 +6,12 @@ namespace PostFrame.Engine.Heat;
 public static class CandidateAssembly
 {
     /// <summary>
+    /// Of wood and of a liner's room face, which nobody speaks of: painted or bare. Source: ASHRAE
+    /// HoF 2021 ch. 26 Table 2.
+    /// </summary>
+    private const double OrdinaryEmittance = 0.9;
+
+    /// <summary>
     /// What has to be known before the candidate can be rebuilt: thickness, the face the room
     /// sees, and for foil and bubble both faces and the spaces.
     /// </summary>
@@ -13,8 +19,11 @@ public static class CandidateAssembly
     {
         ArgumentNullException.ThrowIfNull(candidate);
         var missing = new List<MissingFact>();
-        if (candidate.MaterialR is null)
+        if (candidate is { KnownR: null, ThicknessMm: null, MaterialR: null })
             missing.Add(new("thickness", $"How thick is {candidate.Name}?"));
+        if (candidate is { KnownR: null, ClaimedR: null, IsReflective: false })
+            missing.Add(new("claimedR", $"Which R is stated for {candidate.Name}? None is put in "
+                + "its place."));
         if (candidate.RoomEmittance is null)
             missing.Add(new("roomFace", $"What does the room see of {candidate.Name}: bright "
                 + "foil, white facing, or bare?"));
@@ -28,14 +37,32 @@ public static class CandidateAssembly
         return missing;
     }
 
+    /// <summary>
+    /// What can be rebuilt without, but would count for more if it were said: the space beside a
+    /// bright face of an insulation that has a body of its own.
+    /// </summary>
+    public static IReadOnlyList<MissingFact> Unsaid(Candidate candidate)
+    {
+        ArgumentNullException.ThrowIfNull(candidate);
+        return candidate is { IsReflective: false, Spaces: null, CladdingEmittance: < 0.5 }
+            ? [new("airSpaces", $"Is there an enclosed air space beside the bright face of "
+                + $"{candidate.Name} towards the cladding, and how thick? It is counted as "
+                + "touching, where the face is worth nothing.")]
+            : [];
+    }
+
     /// <summary>The assembly, room first; steel outside.</summary>
-    /// <exception cref="InvalidOperationException">Something needed is missing.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// Something needed is missing, or it does not fit the frame.
+    /// </exception>
     public static Assembly Build(Candidate candidate, PlaneSite site)
     {
         ArgumentNullException.ThrowIfNull(candidate);
         ArgumentNullException.ThrowIfNull(site);
         if (Missing(candidate) is [var first, ..])
             throw new InvalidOperationException($"Missing {first.Fact} of {candidate.Name}.");
+        if (CandidateFit.Violations(candidate, site.Framing) is [var misfit, ..])
+            throw new InvalidOperationException($"{misfit.Path} {misfit.Actual}: {misfit.Message}");
 
         var spaces = candidate.Spaces ?? [];
         var inner = spaces.Where(space => space.Side == SpaceSide.Room).ToList();
@@ -51,15 +78,15 @@ public static class CandidateAssembly
             layers.Add(Gap(space, candidate.CladdingEmittance!.Value, space.FacingEmittance, site));
         layers.Add(Thin("steel", double.PositiveInfinity));
 
-        var membersShow = candidate.Lies == Placement.OverFraming
-            || (candidate.Lies == Placement.BetweenFraming && !lined);
+        var membersShow = !lined && candidate.Lies != Placement.UnderFraming;
         return new Assembly
         {
             SlopeDegrees = site.SlopeDegrees,
             Layers = layers,
             FramingFractions = site.Framing is { } framing ? [framing.Fraction] : [],
-            RoomEmittance = lined ? inner[0].FacingEmittance : candidate.RoomEmittance!.Value,
-            RoomEmittanceAtFraming = site.Framing is not null && membersShow ? 0.9 : null,
+            RoomEmittance = lined ? OrdinaryEmittance : candidate.RoomEmittance!.Value,
+            RoomEmittanceAtFraming =
+                site.Framing is not null && membersShow ? OrdinaryEmittance : null,
         };
     }
 
@@ -75,26 +102,36 @@ public static class CandidateAssembly
                 yield return Thin("between members, not counted", 0);
             yield break;
         }
+        // The members are as deep as they are: what the spaces between them take is not left here.
+        var left = CandidateFit.DepthLeft(candidate, framing);
+        var wood = Slab.Solid.Of(left, framing.ConductivityWPerMK);
         if (candidate.Lies == Placement.BetweenFraming)
         {
-            // A batt thicker than its cavity is compressed into it; foam stands proud of the wood.
-            var thickness = candidate.ThicknessMm ?? 0;
-            var isCompressed = candidate.Kind == MaterialKind.Batt && thickness > framing.DepthMm;
-            if (isCompressed) r = CompressedBatt.R(r, thickness, framing.DepthMm);
-            var depth = isCompressed ? framing.DepthMm : Math.Max(framing.DepthMm, thickness);
-            yield return Insulation(
-                candidate, r, Slab.Solid.Of(depth, framing.ConductivityWPerMK));
+            // Fibre thicker than its cavity is squeezed into it; foam stands proud of the wood and
+            // leaves its face bare.
+            if (CandidateFit.IsFibre(candidate.Kind)
+                && candidate.ThicknessMm is { } mm && mm > left)
+                r = CompressedBatt.R(r, mm, left);
+            yield return Insulation(candidate, r, wood);
             yield break;
         }
-        yield return new Layer
-        {
-            Name = "open between members",
-            Clear = Slab.Solid.None,
-            AtFraming = Slab.Solid.Of(framing.DepthMm, framing.ConductivityWPerMK),
-        };
+        if (left > 0)
+            yield return new Layer
+            {
+                Name = "open between members",
+                Clear = Slab.Solid.None,
+                AtFraming = wood,
+            };
+        // Screws draw the cladding down on anything soft; a board keeps its thickness.
         yield return Insulation(
-            candidate, r, PlaneHeat.Squeezed(r, site.SqueezedThicknessMm));
+            candidate, r,
+            IsBoard(candidate.Kind)
+                ? null
+                : PlaneHeat.Squeezed(r, site.SqueezedThicknessMm));
     }
+
+    private static bool IsBoard(MaterialKind kind) => kind
+        is MaterialKind.PolyisoBoard or MaterialKind.XpsBoard or MaterialKind.EpsBoard;
 
     private static Layer Insulation(Candidate candidate, ThermalResistance r, Slab.Solid? framed) =>
         new()

@@ -15,14 +15,17 @@ public static class ClaimCheck
     private const double BestEmittance = 0.05;
 
     /// <summary>Measures the claim of a candidate in a plane of this slope.</summary>
+    /// <exception cref="InvalidOperationException">It does not fit the frame.</exception>
     public static ClaimFinding Of(Candidate candidate, PlaneSite site)
     {
         ArgumentNullException.ThrowIfNull(candidate);
         ArgumentNullException.ThrowIfNull(site);
+        if (CandidateFit.Violations(candidate, site.Framing) is [var misfit, ..])
+            throw new InvalidOperationException($"{misfit.Path} {misfit.Actual}: {misfit.Message}");
         var most = MaterialBand.MostOf(candidate.Kind, candidate.ThicknessMm);
         if (candidate.KnownR is { } known && (most is null || known.CompareTo(most.Value) > 0))
             most = known;
-        var body = candidate.MaterialR ?? most;
+        var body = candidate.MaterialR;
         var stated = candidate.Spaces is not null && candidate.RoomEmittance is not null
             && body is not null;
         var winterParts = stated ? Parts(candidate, body!.Value, site, Season.Winter) : [];
@@ -60,16 +63,20 @@ public static class ClaimCheck
                 Text = $"{r} is within what the material reaches by itself "
                     + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0})."),
             };
+        var (winterFlow, summerFlow) = (Flow(site, Season.Winter), Flow(site, Season.Summer));
+        var oneWay = winterFlow == summerFlow;
         // 16 CFR 460.5(a): what is not reflective is rated on the material alone.
-        if (candidate.IsReflective && Within(finding.SystemWinter))
+        if (candidate.IsReflective
+            && (Within(finding.SystemWinter) || (oneWay && Within(finding.SystemSummer))))
             return finding with
             {
                 Outcome = ClaimOutcome.Supported,
                 Text = $"{r} holds for the whole system as stated, films and air spaces included, "
-                    + "also with heat flowing out. The material by itself is "
+                    + $"with heat flowing {AssemblyWorking.Words(winterFlow)}"
+                    + (oneWay ? "" : ", the worse direction") + ". The material by itself is "
                     + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}."),
             };
-        if (candidate.IsReflective && Within(finding.SystemSummer)
+        if (candidate.IsReflective && !oneWay && Within(finding.SystemSummer)
             && finding.SystemWinter is { } winter)
             return finding with
             {
@@ -84,14 +91,16 @@ public static class ClaimCheck
             {
                 Outcome = ClaimOutcome.NeedsAirSpaceNotThere,
                 Text = $"{r} needs an enclosed air space beside a bright face"
-                    + (site.IsWall ? "" : " and heat flowing down")
+                    + (oneWay ? "" : ", and heat flowing down as on a summer roof")
                     + (candidate.Spaces is null
                         ? "; none is stated."
                         : "; as stated there is none that reaches it."),
             };
         var best = finding.SystemBest is { } b && candidate.IsReflective
             ? FormattableString.Invariant(
-                $" Even with a {BestSpaceMm:0} mm space on each side it is R-{b.TotalRValue:0.0}.")
+                $" Even with a {BestSpaceMm:0} mm space on each side and heat flowing ")
+                + AssemblyWorking.Words(summerFlow)
+                + FormattableString.Invariant($" it is R-{b.TotalRValue:0.0}.")
             : "";
         return finding with
         {
@@ -104,29 +113,44 @@ public static class ClaimCheck
     private static ThermalResistance Sum(IEnumerable<WorkingInput> parts) =>
         ThermalResistance.FromSi(parts.Sum(part => part.Value));
 
-    /// <summary>Material, stated spaces at rating conditions, both films.</summary>
+    private static HeatFlow Flow(PlaneSite site, Season season) =>
+        Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, season);
+
+    /// <summary>
+    /// Material, stated spaces at rating conditions, both films, from the room outwards. Outdoor
+    /// air in a space takes the space and all outside it away, as far as it is ventilated, for a
+    /// still-air film: ISO 6946:2017 clause 6.9, from memory.
+    /// </summary>
     private static List<WorkingInput> Parts(
         Candidate candidate, ThermalResistance body, PlaneSite site, Season season)
     {
-        var flow = Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, season);
-        var inner = candidate.Spaces!.FirstOrDefault(space => space.Side == SpaceSide.Room);
-        var room = inner?.FacingEmittance ?? candidate.RoomEmittance!.Value;
+        var flow = Flow(site, season);
         var parts = new List<WorkingInput>();
-        void Add(string name, ThermalResistance r) => parts.Add(new(name, r.TotalSi, "m²·K/W"));
-        Add("room film", Films.Inside(CalculationBasis.Ashrae, flow, room));
-        Add("material", body);
-        foreach (var space in candidate.Spaces!)
+        void Add(string name, double r) => parts.Insert(0, new(name, r, "m²·K/W"));
+        void AddSpace(SpaceSide side, double? face)
         {
-            var own = space.Side == SpaceSide.Room
-                ? candidate.RoomEmittance
-                : candidate.CladdingEmittance;
-            if (own is not { } face || space.OpeningsMm2 > 500) continue;
-            var effective = AirSpace.Effective(face, space.FacingEmittance);
-            Add("air space", Space(flow, space.ThicknessMm, effective));
+            if (candidate.Spaces!.FirstOrDefault(space => space.Side == side) is not { } space
+                || face is not { } own)
+                return;
+            var effective = AirSpace.Effective(own, space.FacingEmittance);
+            Add("air space", Space(flow, space.ThicknessMm, effective).TotalSi);
+            var open = Math.Clamp((space.OpeningsMm2 - 500) / 1000, 0, 1);
+            if (open <= 0) return;
+            parts = [.. parts.Select(part => part with { Value = (1 - open) * part.Value })];
+            Add("still air where outdoor air blows through", open * Film(flow, 0.9));
         }
-        Add("outside film", Films.Outside(CalculationBasis.Ashrae, season));
+        Add("outside film", Films.Outside(CalculationBasis.Ashrae, season).TotalSi);
+        AddSpace(SpaceSide.Cladding, candidate.CladdingEmittance);
+        Add("material", body.TotalSi);
+        AddSpace(SpaceSide.Room, candidate.RoomEmittance);
+        // The room sees a liner's painted face, or the product's own.
+        var lined = candidate.Spaces!.Any(space => space.Side == SpaceSide.Room);
+        Add("room film", Film(flow, lined ? 0.9 : candidate.RoomEmittance!.Value));
         return parts;
     }
+
+    private static double Film(HeatFlow flow, double emittance) =>
+        Films.Inside(CalculationBasis.Ashrae, flow, emittance).TotalSi;
 
     private static ThermalResistance Best(
         Candidate candidate, ThermalResistance most, PlaneSite site)
@@ -157,6 +181,10 @@ public static class ClaimCheck
                 unsaid.Add("number and thickness of air spaces (16 CFR 460.12(b)(4))");
             if (candidate.ClaimedR is not null)
                 unsaid.Add("for which direction of heat flow the R holds (16 CFR 460.12(b)(4))");
+        }
+        else if (CandidateAssembly.Unsaid(candidate).Count > 0)
+        {
+            unsaid.Add("the air space beside its bright face (16 CFR 460.5(d), from memory)");
         }
         if (candidate.Perm is null) unsaid.Add("permeance");
         if (!site.IsWall && candidate.Lies == Placement.OverFraming)

@@ -24,10 +24,19 @@ public sealed record MaterialBand(
 
     private const double BubbleSheetMm = 8;
 
+    /// <summary>
+    /// Nominal R of blanket at its nominal recovered thickness [in]. Source: NAIMA 202-96 (Rev.
+    /// 2000), from memory; all but R-16 seen in a trade table.
+    /// </summary>
+    private static readonly (double Inches, double R)[] BlanketNominal =
+    [
+        (2, 7), (2.75, 8), (3, 10), (3.5, 11), (4, 13), (5, 16), (6, 19), (8, 25), (9.5, 30),
+    ];
+
     /// <summary>The band of a kind.</summary>
     public static MaterialBand Of(MaterialKind kind) => kind switch
     {
-        MaterialKind.Blanket => new(3.0, 3.5, 1, "M",
+        MaterialKind.Blanket => new(2.9, 3.5, 1, "M",
             "NAIMA 202-96, R 7 in 2 in to R 30 in 9½ in; all but R-16 seen in a trade table"),
         MaterialKind.Batt => new(3.0, 4.3, 1, "R",
             "published chart, R-15 and R-21 in 3½ and 5½ in"),
@@ -44,8 +53,20 @@ public sealed record MaterialBand(
     };
 
     /// <summary>
+    /// The thickest a sheet of this kind is sold [mm], beyond which it is no longer one sheet;
+    /// null where the material itself sets no bound. Common practice, no source.
+    /// </summary>
+    public static double? ThickestMm(MaterialKind kind) => kind switch
+    {
+        MaterialKind.BubbleSheet => 25,
+        MaterialKind.FoilSheet => 3,
+        _ => null,
+    };
+
+    /// <summary>
     /// The most a material of this thickness [mm] reaches; null where it hangs on a thickness that
-    /// is not known.
+    /// is not known. Blanket by its table, straight between the rows and by the first and the last
+    /// row's R per inch beyond them.
     /// </summary>
     public static ThermalResistance? MostOf(MaterialKind kind, double? thicknessMm)
     {
@@ -56,22 +77,37 @@ public sealed record MaterialBand(
             var layers = Math.Max(1, (thicknessMm ?? 0) / (2 * BubbleSheetMm));
             return ThermalResistance.FromRValue(BubbleSheetMost * layers);
         }
-        return thicknessMm is { } mm
-            ? ThermalResistance.FromRValue(Of(kind).HighPerInch * mm / 25.4)
-            : null;
+        if (thicknessMm is not { } mm) return null;
+        var inches = mm / 25.4;
+        return ThermalResistance.FromRValue(kind == MaterialKind.Blanket
+            ? BlanketR(inches)
+            : Of(kind).HighPerInch * inches);
     }
 
     /// <summary>
-    /// What a material of this thickness [mm] is rebuilt with when nothing was claimed or when more
-    /// was claimed than it reaches; null where the thickness is not known.
+    /// What a reflective sheet of this thickness [mm] is rebuilt with when nothing was claimed or
+    /// more than it reaches; null where the thickness is not known.
     /// </summary>
-    public static ThermalResistance? UsualOf(MaterialKind kind, double? thicknessMm)
+    /// <exception cref="ArgumentOutOfRangeException">Not a reflective sheet.</exception>
+    public static ThermalResistance? UsualOf(MaterialKind kind, double? thicknessMm) => kind switch
     {
-        if (kind == MaterialKind.FoilSheet) return ThermalResistance.FromSi(0);
-        if (thicknessMm is not { } mm) return null;
-        if (kind == MaterialKind.BubbleSheet)
-            return ThermalResistance.FromRValue(
-                BubbleSheetUsual * Math.Max(1, mm / (2 * BubbleSheetMm)));
-        return ThermalResistance.FromRValue(Of(kind).HighPerInch * mm / 25.4);
+        MaterialKind.FoilSheet => ThermalResistance.FromSi(0),
+        MaterialKind.BubbleSheet => thicknessMm is { } mm
+            ? ThermalResistance.FromRValue(
+                BubbleSheetUsual * Math.Max(1, mm / (2 * BubbleSheetMm)))
+            : null,
+        _ => throw new ArgumentOutOfRangeException(
+            nameof(kind), kind, "Only a reflective sheet has a usual resistance."),
+    };
+
+    private static double BlanketR(double inches)
+    {
+        var (first, last) = (BlanketNominal[0], BlanketNominal[^1]);
+        if (inches <= first.Inches) return inches * first.R / first.Inches;
+        if (inches >= last.Inches) return inches * last.R / last.Inches;
+        var upper = Array.FindIndex(BlanketNominal, row => row.Inches >= inches);
+        var (thin, thick) = (BlanketNominal[upper - 1], BlanketNominal[upper]);
+        return thin.R
+            + (thick.R - thin.R) * (inches - thin.Inches) / (thick.Inches - thin.Inches);
     }
 }

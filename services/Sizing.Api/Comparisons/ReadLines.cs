@@ -95,21 +95,16 @@ internal static class ReadLines
         return line;
     }
 
-    /// <summary>A batt takes no more squeezing than its resistance is known for.</summary>
+    /// <summary>What cannot be built; a thickness of ours is its product's.</summary>
     private static void CheckFits(
-        RequestObject place, string member, Candidate candidate, Framing? framing)
+        RequestObject place, string thickness, Candidate candidate, Framing? framing)
     {
-        if (framing is null || candidate.ThicknessMm is not { } mm
-            || candidate is not { Kind: MaterialKind.Batt, Lies: Placement.BetweenFraming }
-            || framing.DepthMm >= CompressedBatt.LeastShare * mm)
-            return;
-        var most = framing.DepthMm / CompressedBatt.LeastShare;
-        place.Wrong(
-            member, "at-most", FormattableString.Invariant($"{mm:0.#} mm"),
-            FormattableString.Invariant(
-                $"A batt squeezed into {framing.DepthMm:0.#} mm of framing is at most {most:0.#} ")
-            + "mm thick; squeezed below 40 % its resistance is not known.",
-            FormattableString.Invariant($"{most:0.#}"), "mm");
+        foreach (var misfit in CandidateFit.Violations(candidate, framing))
+            place.Mistakes.Add(misfit with
+            {
+                Path = place.Pointer
+                    + (misfit.Path == "/thickness" ? $"/{thickness}" : misfit.Path),
+            });
     }
 
     private static MaterialKind KindOf(Product product) => product.Kind switch

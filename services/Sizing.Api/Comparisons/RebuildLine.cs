@@ -63,6 +63,7 @@ internal static class RebuildLine
         if (!holdsBack && setting.Months is not null)
             missing.Add(new("perm", $"How many perms does {candidate.Name} let through as faced, "
                 + "dry cup? Moisture hangs on it."));
+        if (line.OpenSpaces.Count == 0) missing.AddRange(CandidateAssembly.Unsaid(candidate));
         var claim = ClaimCheck.Of(candidate, setting.Site);
         return new RebuiltLine
         {

@@ -35,7 +35,7 @@ public sealed class ClaimTests
     {
         var finding = Of(Bubble(21) with { Spaces = [] });
         Assert.Equal(ClaimOutcome.NotReachableByMaterial, finding.Outcome);
-        Assert.Contains("Even with a 90 mm space on each side", finding.Text);
+        Assert.Contains("Even with a 90 mm space on each side and heat flowing down", finding.Text);
     }
 
     [Fact]
@@ -179,7 +179,7 @@ public sealed class ClaimTests
     private static PlaneSite Site(double slope) => new()
     {
         SlopeDegrees = slope,
-        Framing = new Framing { WidthMm = 38, SpacingMm = 610, DepthMm = 89 },
+        Framing = new Framing { WidthMm = 38, SpacingMm = 610, DepthMm = 90 },
         Winter = Constructions.At(CalculationBasis.Ashrae, 20, -15, Season.Winter),
         Summer = Constructions.At(CalculationBasis.Ashrae, 25, 60, Season.Summer),
     };

@@ -112,13 +112,14 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
     [Fact]
     public async Task A_batt_of_ours_too_thick_for_the_framing_is_refused_with_the_bound()
     {
-        var request = Example(DwellingWall).With("/plane/framing/depth", "1.5 in");
+        var request = Example(DwellingWall)
+            .With("/plane/framing/depth", "1.5 in").With("/rivals", null);
         var answer = await host.PostAsync(request.ToJsonString(), "/v1/comparisons");
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         var wrong = Assert.Single(JsonDocument.Parse(text).RootElement
             .GetProperty("violations").EnumerateArray());
         Assert.Equal("/options/0/product", wrong.GetProperty("pointer").GetString());
-        Assert.Equal("95.3", wrong.GetProperty("bound").GetString());
+        Assert.Equal("95.25", wrong.GetProperty("bound").GetString());
         Assert.Equal("mm", wrong.GetProperty("unit").GetString());
     }
 
