@@ -21,6 +21,13 @@ public static partial class LengthText
     public static LengthReading Read(string text)
     {
         var plain = Plain(text);
+        if (Decimals.Cut(plain) is { } shorter && shorter != plain
+            && Read(shorter).Rule is null)
+        {
+            return LengthReading.Broken(Decimals.TooFine, Decimals.Message, Decimals.Most,
+                Decimals.Unit);
+        }
+
         if (plain.Length is 0 or > LongestText)
         {
             return LengthReading.Broken("length-format", $"Write a length like {Forms}.");

@@ -116,6 +116,13 @@ public static partial class RequestQuantities
             return slope;
         }
 
+        if (text is not null && SlopeText.IsTooFine(text))
+        {
+            place.Wrong(name, Decimals.TooFine, Shown.Text(text), Decimals.Message,
+                Decimals.Most, Decimals.Unit);
+            return null;
+        }
+
         var isBare = text is null
             ? element.ValueKind is JsonValueKind.Number
             : double.TryParse(text, CultureInfo.InvariantCulture, out _);

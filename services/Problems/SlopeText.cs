@@ -43,6 +43,10 @@ public static partial class SlopeText
         return null;
     }
 
+    /// <summary>True for a slope but for having more than nine decimals.</summary>
+    public static bool IsTooFine(string text) =>
+        Decimals.Cut(text) is var shorter && shorter != text && Read(shorter) is not null;
+
     private static double? FractionOf(Match match)
     {
         var rise = Number(match.Groups["number"]);

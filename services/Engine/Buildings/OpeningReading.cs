@@ -26,10 +26,15 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 if (IsBand(inputs[i]) == lightsFirst)
                     One(i, inputs[i], lowered);
         CheckOverlaps();
-        return ([.. read.Select(r => r.Opening).OrderBy(o => o.Plane, StringComparer.Ordinal)
+        return ([.. read.Select(r => r.Opening).Where(o => IsCovered(o, lowered)).OrderBy(o => o.Plane, StringComparer.Ordinal)
             .ThenBy(o => o.Along?.From ?? Length.Zero).ThenBy(o => o.Bottom).ThenBy(o => o.Top)
             .ThenBy(o => o.Width).ThenBy(o => o.Kind)], lowered);
     }
+
+    /// <summary>What lies in the cold part beyond a partition takes no part any more.</summary>
+    private static bool IsCovered(Opening opening, List<Plane> walls) =>
+        opening.Along is not { } along
+        || walls.First(w => w.Id == opening.Plane).Parts.Any(p => p.Overlaps(along));
 
     private static bool IsBand(OpeningInput input) =>
         input is { Kind: OpeningKind.EaveLight, Width: null };
@@ -139,6 +144,11 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 $"From {findings.Say(gap.From)} to {findings.Say(gap.To)} the open lean-to leaves "
                 + $"no {wall.Title}; the {kind} at {findings.Say(here.From)} has no wall.",
                 here.From, here.From < gap.From ? gap.From : gap.To);
+        if (opening.Along is { } reach && Crossed(wall, reach) is { } partition)
+            findings.Broken($"{at}/fromStart", "crosses-partition",
+                $"The {kind} reaches from {findings.Say(reach.From)} to {findings.Say(reach.To)}, "
+                + $"across the partition at {findings.Say(partition)}: a partition ends at a wall, "
+                + "not in an opening. Move one of them.", reach.From, partition);
         if (findings.All.Count > before) return false;
         var highest = opening.Along is { } placed
             ? wall.Edge.LowestOn(placed.From, placed.To)
@@ -158,6 +168,13 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 + $"lean-to at {findings.Say(wall.Base)}.", opening.Bottom, wall.Base);
         return findings.All.Count == before;
     }
+
+    /// <summary>The partition that ends at this wall between the jambs, along the wall.</summary>
+    private Length? Crossed(Plane wall, Interval reach) =>
+        wall.Kind == PlaneKind.Sidewall && building.Partition - wall.Origin is { } partition
+            && reach.From < partition && partition < reach.To
+            ? partition
+            : null;
 
     private void CheckOverlaps()
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PostFrame.Engine.Quantities;
 
 namespace PostFrame.Engine.Buildings;
@@ -319,19 +320,42 @@ internal sealed class RoofReading(
             if (points[i].Across <= points[i - 1].Across) return null;
         points[^1] = new(width, points[^1].Up);
         points[0] = new(Length.Zero, points[0].Up);
+        var found = findings.All.Count;
         var top = 0;
         for (var i = 1; i < points.Count; i++)
             if (points[i].Up > points[top].Up) top = i;
         for (var i = 1; i < points.Count; i++)
         {
             var (before, here) = (points[i - 1].Up, points[i].Up);
-            if (i <= top ? here >= before : here <= before) continue;
+            if (i <= top ? here >= before : here <= before)
+            {
+                CheckSlope(points, i);
+                continue;
+            }
             findings.Broken($"{At}/points/{i}/up", "roof-falls-inward",
                 $"The roof falls inward between points {i} and {i + 1}; take it off as two "
                 + "buildings.", points[i].Up, points[i - 1].Up);
             return null;
         }
+        if (findings.All.Count > found) return null;
         return new(new(points), top > 0 && top < points.Count - 1 ? top : null);
+    }
+
+    /// <summary>A drawn segment drains and is no wall, as every slope given as such.</summary>
+    private void CheckSlope(List<PlanePoint> points, int i)
+    {
+        var run = points[i].Across - points[i - 1].Across;
+        var rise = points[i].Up - points[i - 1].Up;
+        var x = Math.Abs(rise / run) * 12;
+        var flat = x < Bounds.LeastSlope - 1e-9;
+        if (!flat && x <= Bounds.MostSlope + 1e-9) return;
+        var bound = flat ? Bounds.LeastSlope : Bounds.MostSlope;
+        findings.Add($"{At}/points/{i}/up", flat ? "too-small" : "too-large",
+            string.Create(CultureInfo.InvariantCulture,
+                $"Between points {i} and {i + 1} the roof slopes {x:0.###}:12; it must be "
+                + $"{Bounds.LeastSlope}:12 to {Bounds.MostSlope}:12."),
+            x.ToString("0.###", CultureInfo.InvariantCulture),
+            bound.ToString(CultureInfo.InvariantCulture), "in 12 in");
     }
 
     private bool WithinHeights(RoofShape shape)

@@ -33,6 +33,11 @@ internal static class WallPlanes
             yield return Endwall(building, "partition", "P", "Partition", ProfileWith(
                 building, lean => lean.IsFlushAndOpen && lean.Along.From < place
                     && place < lean.Along.To));
+        foreach (var lean in building.LeanTos.Where(l => !l.IsFlushAndOpen
+            && l.Along.From < building.Partition && building.Partition < l.Along.To))
+            yield return Endwall(
+                building, $"leanPartition{lean.Side}", $"LP{lean.Side}",
+                $"Partition in lean-to {lean.Side}", LeanProfile(lean));
         foreach (var lean in building.LeanTos)
             foreach (var end in new[] { 1, 2 }.Where(e => !lean.SharesEndwall(e)))
                 yield return Endwall(

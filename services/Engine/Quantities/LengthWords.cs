@@ -24,6 +24,26 @@ internal static class LengthWords
             ? length.TotalInches
             : Math.Round(length.TotalInches, 3);
 
+    /// <summary>"30 ft", "10 ft 11 5/16 in" or "4.2 m": as on a tape measure.</summary>
+    public static string SayRounded(this Length length, bool metric)
+    {
+        if (metric) return length.SayLong(true);
+        var sixteenths = (long)Math.Round(length.TotalInches * 16);
+        var (feet, inches, rest) =
+            (sixteenths / 192, sixteenths % 192 / 16, sixteenths % 16);
+        var under = 16;
+        for (; rest > 0 && rest % 2 == 0; rest /= 2) under /= 2;
+        var fraction = rest > 0 ? $"{rest}/{under}" : "";
+        string[] words =
+        [
+            .. feet != 0 ? [$"{feet} ft"] : Array.Empty<string>(),
+            .. inches != 0 || rest != 0
+                ? [(inches != 0 ? $"{inches} {fraction}".TrimEnd() : fraction) + " in"]
+                : Array.Empty<string>(),
+        ];
+        return words.Length > 0 ? string.Join(" ", words) : "0 in";
+    }
+
     /// <summary>"30 ft", "10 ft 6 in" or "4.2 m": sizes of buildings and pieces.</summary>
     public static string SayLong(this Length length, bool metric)
     {

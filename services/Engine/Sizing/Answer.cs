@@ -49,9 +49,9 @@ internal static class Answer
             Ridge = building.Vent is null ? RidgeKind.Closed : RidgeKind.Vented,
             Profile = WallPlanes.EndwallProfile(building, 1).Points,
             Metric = job.Metric,
-            Summary = $"{building.Width.SayLong(job.Metric)} × "
-                + $"{building.Length.SayLong(job.Metric)} × {eave.SayLong(job.Metric)}, "
-                + $"{FormWords(building.Form)} {Slopes(building)}",
+            Summary = $"{building.Width.SayRounded(job.Metric)} × "
+                + $"{building.Length.SayRounded(job.Metric)} × {eave.SayRounded(job.Metric)}, "
+                + $"{FormWords(building.Form)} {Slopes(building, job.Given.Roof!)}",
         };
     }
 
@@ -62,17 +62,27 @@ internal static class Answer
         _ => RoofMembers.Word(form),
     };
 
-    /// <summary>From eave to ridge; both sides where they differ.</summary>
-    private static string Slopes(Building building)
+    /// <summary>From eave to ridge as the request told it; both sides where they differ.</summary>
+    private static string Slopes(Building building, RoofInput given)
     {
+        Slope[] told = [.. new[]
+        {
+            given.Slope, given.SlopeA, given.SlopeB, given.LowerSlope, given.UpperSlope,
+        }.OfType<Slope>()];
         if (building.Roof.Ridge is null) return Side(RoofPlanes.Over(building));
         var (a, b) = (Side(RoofPlanes.OnSide(building, BuildingSide.A)),
             Side(RoofPlanes.OnSide(building, BuildingSide.B)));
         return a == b ? a : $"A {a}, B {b}";
 
-        string Side(Plane plane) => string.Join(" and ", plane.Slopes.Select(s => building.Metric
-            ? string.Create(CultureInfo.InvariantCulture, $"{s.Slope.TotalDegrees:0.#}°")
-            : $"{s.Slope}"));
+        string Side(Plane plane) => string.Join(" and ", plane.Slopes
+            .Where(s => !s.IsOverhang).Select(s => Words(s.Slope)));
+
+        string Words(Slope slope) => told.Where(t =>
+                Math.Abs(t.RiseOverRun - slope.RiseOverRun) < 1e-5)
+            .Select(t => $"{t}").FirstOrDefault()
+            ?? (building.Metric
+                ? string.Create(CultureInfo.InvariantCulture, $"{slope.TotalDegrees:0.#}°")
+                : $"{slope}");
     }
 
     private static IReadOnlyList<ScheduleLine> Schedule(Job job) =>

@@ -17,6 +17,7 @@ public static class Sizing
         var findings = new Findings(input.Metric);
         var practice = Practice.Read(input.Practice, input.Metric, findings);
         var building = ReadBuilding(input, findings);
+        if (building is not null) practice.CheckSag(building.RoofFraming, findings);
         IReadOnlyList<Plane> walls = building is null ? [] : [.. WallPlanes.Of(building)];
         IReadOnlyList<Opening> openings = [];
         if (building is not null)

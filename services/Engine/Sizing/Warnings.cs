@@ -28,6 +28,25 @@ internal static class Warnings
                 yield return new(
                     "cold-lean-to-covered",
                     $"{plane.Title} is covered although the lean-to is cold.", plane.Plane);
+        foreach (var plane in job.Planes.Where(p => p.Kind == PlaneKind.Endwall
+            && PlaceOf(job.Building, p.Plane) is { } place
+            && (place < job.Building.Insulated.From || place > job.Building.Insulated.To)))
+            yield return new(
+                "beyond-partition",
+                $"{plane.Title} is covered although it closes the cold part beyond the partition "
+                + $"at {job.Building.Partition!.Value.SayLong(job.Metric)}; the insulated part "
+                + "ends at the partition.", plane.Plane);
+    }
+
+    /// <summary>Where an endwall stands along the building; null for a partition.</summary>
+    private static Length? PlaceOf(Building building, string endwall)
+    {
+        if (endwall.StartsWith("endwall", StringComparison.Ordinal))
+            return endwall[^1] == '1' ? Length.Zero : building.Length;
+        return building.LeanTos
+            .Where(l => endwall.StartsWith($"leanEndwall{l.Side}", StringComparison.Ordinal))
+            .Select(l => (Length?)(endwall[^1] == '1' ? l.Along.From : l.Along.To))
+            .FirstOrDefault();
     }
 
     private static IEnumerable<Warning> OfRoof(Job job)

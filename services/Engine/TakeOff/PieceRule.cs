@@ -128,8 +128,14 @@ internal sealed class PieceRule(
         };
     }
 
-    public Length DrapeOf(Plane plane, Length along) =>
-        plane.IsWall ? Length.Zero : along.Times(practice.DrapePercent / 100);
+    /// <summary>What sag adds to a slope: its percentage, or 8s²/(3m) in each space of m.</summary>
+    /// <remarks>Source: takeoff.md 2.4, drape.</remarks>
+    public Length DrapeOf(Plane plane, Length along)
+    {
+        if (plane.IsWall) return Length.Zero;
+        var perSpace = practice.DrapeSag / Length.FromMillimetres(plane.Framing.SpacingMm);
+        return along.Times(practice.DrapePercent / 100 + 8 * perSpace * perSpace / 3);
+    }
 
     private static Length Sum(IEnumerable<Allowance> allowances) =>
         allowances.Aggregate(Length.Zero, (sum, a) => sum + a.Value);

@@ -47,9 +47,14 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
                 part.Along, part.IsOverhang ? "asked" : "D");
         var drape = rule.DrapeOf(draft.Plane, draft.Top.Up - draft.Bottom);
         if (drape > Length.Zero)
-            yield return new(
-                "drape", $"drape {practice.DrapePercent:0.###} % of the slope length", drape,
-                practice.MarkOf("drapePercent"));
+            yield return practice.DrapeSag > Length.Zero
+                ? new(
+                    "drape", $"sag {Say(practice.DrapeSag)} between purlins "
+                    + $"{Say(Length.FromMillimetres(draft.Plane.Framing.SpacingMm))} apart: "
+                    + "8·sag²/(3·spacing) in each space", drape, practice.MarkOf("drapeSag"))
+                : new(
+                    "drape", $"drape {practice.DrapePercent:0.###} % of the slope length", drape,
+                    practice.MarkOf("drapePercent"));
     }
 
     private IEnumerable<WhyLine> WallSteps(Draft draft)

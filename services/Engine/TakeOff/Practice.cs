@@ -1,3 +1,4 @@
+using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 
 namespace PostFrame.Engine.TakeOff;
@@ -57,6 +58,9 @@ internal sealed class Practice
 
     public Length DoubleFacedRoll => lengths["doubleFacedRoll"];
 
+    /// <summary>Sag between two purlins; zero: none.</summary>
+    public Length DrapeSag => lengths["drapeSag"];
+
     public Length EndTrim => lengths["endTrim"];
 
     public Length MinUsefulOffcut => lengths["minUsefulOffcut"];
@@ -91,6 +95,10 @@ internal sealed class Practice
             findings.Broken("/practice/tolerance", "too-large",
                 "The tolerance is more than a quarter of the rounding step.",
                 practice.Tolerance, practice.RoundUpTo.Times(0.25));
+        if (input is { DrapePercent: not null, DrapeSag: { } sag })
+            findings.Add("/practice/drapeSag", "told-twice",
+                "The drape is given as a percentage and as a sag; give one of them.",
+                sag.Number(metric), unit: LengthWords.Unit(metric));
         practice.DrapePercent = practice.Percent("drapePercent", input.DrapePercent, 0, findings);
         practice.TapeExtraPercent =
             practice.Percent("tapeExtraPercent", input.TapeExtraPercent, 5, findings);
@@ -99,12 +107,38 @@ internal sealed class Practice
             practice.Heavy("onePersonLimit", input.OnePersonLimit, 50, findings);
         practice.TwoPersonLimit =
             practice.Heavy("twoPersonLimit", input.TwoPersonLimit, 75, findings);
-        if (input is { OnePersonLimit: { } one, TwoPersonLimit: { } two } && two < one)
-            findings.Add("/practice/twoPersonLimit", "too-small",
-                "Two people are said to lift less than one.",
-                $"{two.TotalPounds:0.#}", $"{one.TotalPounds:0.#}", "lb");
+        practice.CompareLimits(input, findings);
         practice.BagLimit = practice.Heavy("bagLimit", input.BagLimit, 40, findings);
         return practice;
+    }
+
+    /// <summary>A sag is shallow: its formula holds to a quarter of the spacing and no more.
+    /// </summary>
+    public void CheckSag(Framing roof, Findings findings)
+    {
+        var most = Length.FromMillimetres(roof.SpacingMm / 4);
+        if (DrapeSag <= most) return;
+        findings.Broken("/practice/drapeSag", "too-large",
+            $"The sag {DrapeSag.Say(Metric)} is more than a quarter of the purlin spacing, "
+            + $"{most.Say(Metric)}.", DrapeSag, most);
+    }
+
+    /// <summary>A limit given alone is held against the usual value of the other.</summary>
+    private void CompareLimits(PracticeInput input, Findings findings)
+    {
+        var (one, two) = (OnePersonLimit, TwoPersonLimit);
+        if (!(two < one)) return;
+        if (input.TwoPersonLimit is null)
+            findings.Add("/practice/onePersonLimit", "too-large",
+                $"One person is said to lift {one.Say(Metric)}, more than the usual "
+                + $"{two.Say(Metric)} of two; give twoPersonLimit as well.",
+                one.Number(Metric), two.Number(Metric), MassWords.Unit(Metric));
+        else
+            findings.Add("/practice/twoPersonLimit", "too-small",
+                $"Two people are said to lift {two.Say(Metric)}, less than "
+                + (input.OnePersonLimit is null ? "the usual " : "")
+                + $"{one.Say(Metric)} of one.",
+                two.Number(Metric), one.Number(Metric), MassWords.Unit(Metric));
     }
 
     /// <summary>"asked" when the request set it, else the mark the usual value carries.</summary>
@@ -130,9 +164,12 @@ internal sealed class Practice
         if (given is not { } value) return Mass.FromPounds(usualPounds);
         asked.Add(id);
         if (value.TotalPounds is >= 5 and <= 2000) return value;
-        findings.Add($"/practice/{id}", value.TotalPounds < 5 ? "too-small" : "too-large",
-            $"{id} is {value.TotalPounds:0.#} lb; it must be 5 to 2000 lb.",
-            $"{value.TotalPounds:0.#}", value.TotalPounds < 5 ? "5" : "2000", "lb");
+        var (least, most) = (Mass.FromPounds(5), Mass.FromPounds(2000));
+        var small = value < least;
+        findings.Add($"/practice/{id}", small ? "too-small" : "too-large",
+            $"{id} is {value.Say(Metric)}; it must be {least.Say(Metric)} to {most.Say(Metric)}.",
+            value.Number(Metric), (small ? least : most).Number(Metric),
+            MassWords.Unit(Metric));
         return Mass.FromPounds(usualPounds);
     }
 }

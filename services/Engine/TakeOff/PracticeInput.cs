@@ -56,6 +56,9 @@ public sealed record PracticeInput
     /// <summary>Roof slope lengths are lengthened by this percentage [%].</summary>
     public double? DrapePercent { get; init; }
 
+    /// <summary>Sag between two purlins, instead of a percentage.</summary>
+    public Length? DrapeSag { get; init; }
+
     /// <summary>Header pieces shorter than this are flagged or merged.</summary>
     public Length? ShortHeader { get; init; }
 

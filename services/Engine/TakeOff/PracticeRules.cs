@@ -34,6 +34,7 @@ internal static class PracticeRules
             p => p.JambMargin),
         new("partitionLap", "lap at a partition; half of it lengthens a run", 3, 75, 0, 24,
             p => p.PartitionLap),
+        new("drapeSag", "sag of the blanket between two purlins", 0, 0, 0, 24, p => p.DrapeSag),
         new("shortHeader", "header pieces shorter than this are fiddly", 24, 600, 0, 120,
             p => p.ShortHeader),
         new("longestOverRidge", "longer runs over the ridge are laid as pairs", 540, 13_500,

@@ -17,11 +17,12 @@ public static class ProductCatalogue
     /// <summary>Every product, in catalogue order.</summary>
     public static IReadOnlyList<Product> All { get; } =
     [
-        Blanket(2, 7, 100, 0.11, foil: false), Blanket(2, 7, 100, 0.11, foil: true),
-        Blanket(3, 10, 100, 0.16, foil: false), Blanket(3, 10, 100, 0.16, foil: true),
-        Blanket(4, 13, 100, 0.21, foil: false), Blanket(4, 13, 100, 0.21, foil: true),
-        Blanket(6, 19, 75, 0.30, foil: false), Blanket(6, 19, 75, 0.30, foil: true),
-        BubbleFoil(),
+        Blanket(2, 7, 100, 40, 0.11, false), Blanket(2, 7, 100, 40, 0.11, true),
+        Blanket(3, 10, 100, 30, 0.16, false), Blanket(3, 10, 100, 30, 0.16, true),
+        TwoTabs(Blanket(3, 10, 100, 30, 0.16, false)),
+        Blanket(4, 13, 100, 30, 0.21, false), Blanket(4, 13, 100, 30, 0.21, true),
+        Blanket(6, 19, 75, 20, 0.30, false), Blanket(6, 19, 75, 20, 0.30, true),
+        BubbleFoil(), Flanged(BubbleFoil()),
         SprayFoam("spray-foam-closed", "Closed-cell spray foam", 2, 6.5, 2.0, 0.8),
         SprayFoam("spray-foam-open", "Open-cell spray foam", 3.5, 3.7, 0.5, 8),
         Batt("batt-3-5-unfaced", "Unfaced glass-fibre batt, 3½ in", 3.5, 13, 0.18, 88),
@@ -37,7 +38,8 @@ public static class ProductCatalogue
         code is not null && ByCode.TryGetValue(code, out var product) ? product : null;
 
     private static Product Blanket(
-        int inches, double r, double rollFeet, double poundsPerFt2, bool foil) => new()
+        int inches, double r, double rollFeet, double rollMetres, double poundsPerFt2, bool foil) =>
+        new()
         {
             Code = $"blanket-{inches}-{(foil ? "foil" : "white")}",
             Title = $"{inches} in faced glass-fibre blanket, {(foil ? "bright foil" : "white")}",
@@ -55,7 +57,7 @@ public static class ProductCatalogue
             Rolls =
             [
                 .. InchRolls([36, 48, 60, 72], rollFeet),
-                .. MetricRolls([1200, 1500], rollFeet),
+                .. MetricRolls([1200, 1500], rollMetres),
             ],
             PoundsPerSquareFoot = new(poundsPerFt2, "M", Sheet),
             Perm = foil
@@ -70,6 +72,24 @@ public static class ProductCatalogue
                 "common practice, no source: 3 in squeezed to 1 in"),
         };
 
+    private static Product TwoTabs(Product blanket) => blanket with
+    {
+        Code = $"{blanket.Code}-two-tabs",
+        Title = $"{blanket.Title}, a tab on each side",
+        Construction = new(
+            StripConstruction.TwoTabs, "C", "common practice, no source: two 3 in tabs"),
+    };
+
+    private static Product Flanged(Product sheet) => sheet with
+    {
+        Code = $"{sheet.Code}-flange",
+        Title = $"{sheet.Title}, self-adhesive flange",
+        Construction = new(
+            StripConstruction.FlangeOutside, "M", Bubble + ", flange of 2 in outside the width"),
+        Tab = Length.FromInches(2),
+        LapInsideWidth = Length.Zero,
+    };
+
     private static Product BubbleFoil() => new()
     {
         Code = "bubble-foil",
@@ -81,7 +101,7 @@ public static class ProductCatalogue
             "common practice, no source: the sheet alone is R 1.0 to 1.2"),
         Construction = new(StripConstruction.LapInside, "M", Bubble + ", 2 in lap inside"),
         LapInsideWidth = Length.FromInches(2),
-        Rolls = InchRolls([24, 48, 60, 72], 100),
+        Rolls = [.. InchRolls([24, 48, 60, 72], 100), .. MetricRolls([1200, 1500], 35)],
         PoundsPerSquareFoot = new(0.06, "M", Bubble + ": 0.04 to 0.08"),
         Perm = new(0.02, "M", "foil without holes; seams not counted"),
         RoomFaceEmittance = new(0.05, "M", "clean bright foil; dust and wet raise it"),
@@ -145,7 +165,10 @@ public static class ProductCatalogue
         [.. widthsIn.Select(w => new RollSize(
             Length.FromInches(w), Length.FromFeet(rollFeet), Metric: false))];
 
-    private static RollSize[] MetricRolls(int[] widthsMm, double rollFeet) =>
+    /// <summary>Metric widths come in whole metres within the range of 4.1 and 4.2.
+    /// </summary>
+    private static RollSize[] MetricRolls(int[] widthsMm, double rollMetres) =>
         [.. widthsMm.Select(w => new RollSize(
-            Length.FromMillimetres(w), Length.FromFeet(rollFeet), Metric: true))];
+            Length.FromMillimetres(w), Length.FromMillimetres(rollMetres * 1000),
+            Metric: true))];
 }

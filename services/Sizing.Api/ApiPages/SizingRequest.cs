@@ -135,7 +135,9 @@ internal sealed record PracticeRequest(
     string? RakeWrap,
     string? JambMargin,
     string? PartitionLap,
-    double? DrapePercent,
+    [property: Text("Added to roof slope lengths for sag.")] double? DrapePercent,
+    [property: Text("Sag between two purlins, instead of a percentage: 8s²/(3m) in each space.")]
+    string? DrapeSag,
     string? ShortHeader,
     bool? MergeShortHeaders,
     string? LongestOverRidge,

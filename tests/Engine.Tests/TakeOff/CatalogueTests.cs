@@ -58,6 +58,13 @@ public sealed class CatalogueTests
     }
 
     [Fact]
+    public void Bubble_sheet_comes_in_rolls_of_100_to_125_ft_as_4_2_has_it() =>
+        Assert.All(
+            ProductCatalogue.All.Where(p => p.Kind == ProductKind.BubbleSheet)
+                .SelectMany(p => p.Rolls),
+            r => Assert.InRange(r.RollLength.TotalFeet, 100, 125));
+
+    [Fact]
     public void Bubble_sheet_by_itself_is_R_1_0_to_1_2_and_never_above_1_5()
     {
         // Common practice, no source; takeoff.md 4.2: "only about R-1".
@@ -65,7 +72,33 @@ public sealed class CatalogueTests
         Assert.All(bubble, p => Assert.InRange(p.NominalR.Value.TotalRValue, 1.0, 1.2));
     }
 
+    [Theory, MemberData(nameof(Codes))]
+    public void Rolls_of_a_metric_width_have_a_metric_length(string code)
+    {
+        foreach (var roll in ProductCatalogue.Find(code)!.Rolls)
+            Assert.Equal(0, roll.RollLength.Nanometres % (roll.Metric
+                ? Length.FromMillimetres(1000).Nanometres
+                : Length.FromFeet(1).Nanometres));
+    }
+
     [Theory]
+    [InlineData(StripConstruction.TabOutside)]
+    [InlineData(StripConstruction.TwoTabs)]
+    [InlineData(StripConstruction.LapInside)]
+    [InlineData(StripConstruction.FlangeOutside)]
+    public void Every_construction_of_2_6_is_offered_in_feet_and_in_metres(
+        StripConstruction construction)
+    {
+        var products = ProductCatalogue.All.Where(p => p.Construction.Value == construction)
+            .ToArray();
+        Assert.NotEmpty(products);
+        Assert.All(products, p => Assert.Equal(
+            [false, true], p.Rolls.Select(r => r.Metric).Distinct().Order()));
+    }
+
+    [Theory]
+    [InlineData("blanket-3-white-two-tabs", 48, 48, 54)]
+    [InlineData("bubble-foil-flange", 48, 48, 50)]
     [InlineData("blanket-3-white", 48, 48, 51)]
     [InlineData("bubble-foil", 48, 46, 48)]
     public void Coverage_and_facing_follow_the_construction_of_2_6(

@@ -60,6 +60,68 @@ public sealed class DetailTests
             result.Pieces.Where(p => p.Plane == "partition").Select(p => p.Cut));
     }
 
+    [Theory]
+    [InlineData(1, "endwall2", true)]
+    [InlineData(1, "endwall1", false)]
+    [InlineData(2, "endwall1", true)]
+    [InlineData(2, "endwall2", false)]
+    [InlineData(1, "partition", false)]
+    public void To_cover_the_endwall_of_the_cold_part_is_told(int insulated, string wall, bool told)
+    {
+        var warnings = Job(360, 480, 120, Gable(4), Cover(48, wall)).With(b => b with
+        {
+            Partition = new() { FromEndwall1 = In(240), InsulatedEndwall = insulated },
+        }).Sized().Warnings;
+        Assert.Equal(told, warnings.Any(w => w.Id == "beyond-partition" && w.Plane == wall));
+    }
+
+    [Fact]
+    public void An_opening_in_the_cold_part_changes_nothing()
+    {
+        var job = Job(360, 480, 120, Gable(4), Cover(48, "sidewallA")).With(b => b with
+        {
+            Partition = new() { FromEndwall1 = In(240) },
+        });
+        var cold = job.WithOpenings(
+            Opening("sidewallA", OpeningKind.OverheadDoor, 120, 96, 300)).Sized();
+        Assert.Equal(job.Sized().Pieces.Select(p => p.Cut), cold.Pieces.Select(p => p.Cut));
+        Assert.Empty(cold.PlaneAt("sidewallA").Openings);
+        Assert.Equal(
+            job.Sized().Accessories.Select(a => (a.Id, a.Quantity)),
+            cold.Accessories.Select(a => (a.Id, a.Quantity)));
+        Assert.DoesNotContain(cold.Warnings, w => w.Id == "opening-saves-nothing");
+    }
+
+    [Theory]
+    [InlineData(LeanToInside.Open, 12, true)]
+    [InlineData(LeanToInside.Separate, 0, true)]
+    [InlineData(LeanToInside.Open, 0, false)]
+    public void A_partition_crosses_a_lean_to_of_its_own_run_as_well(
+        LeanToInside inside, double drop, bool own)
+    {
+        var job = Job(384, 576, 168, Gable(4), Cover(48, "partition")).With(b => b with
+        {
+            Partition = new() { FromEndwall1 = In(240) },
+            LeanTos =
+            [
+                new()
+                {
+                    Side = BuildingSide.A, Width = In(144), Slope = Pitch(2), Drop = In(drop),
+                    Inside = inside,
+                },
+            ],
+        });
+        Assert.Equal(In(own ? 384 : 384 + 144), job.Sized().PlaneAt("partition").Run);
+        var lean = job with { Insulation = [Cover(48, "leanPartitionA", "leanEndwallA1")] };
+        Assert.Equal(own, Sizing.Size(lean).Result is not null);
+        if (own)
+            Assert.Equal(
+                Cuts(lean, "leanEndwallA1"), Cuts(lean, "leanPartitionA"));
+
+        static Length[] Cuts(SizingInput job, string plane) =>
+            [.. job.Sized().Pieces.Where(p => p.Plane == plane).Select(p => p.Cut)];
+    }
+
     [Fact]
     public void A_panel_that_splits_the_run_leaves_a_gap_between_two_runs()
     {

@@ -141,4 +141,37 @@ public sealed class NoteTests
             WorkedJobs.W4.Sized().Building.Summary);
         Assert.Equal("12 m × 18 m × 4.2 m, gable 15°", WorkedJobs.W8.Sized().Building.Summary);
     }
+
+    [Fact]
+    public void A_slope_is_told_as_it_was_written()
+    {
+        Assert.EndsWith("gable 15°", Told(Slope.FromDegrees(15)), StringComparison.Ordinal);
+        Assert.EndsWith("gable 18.5°", Told(Slope.FromDegrees(18.5)), StringComparison.Ordinal);
+        Assert.EndsWith("gable 33 %", Told(Slope.FromPercent(33)), StringComparison.Ordinal);
+        Assert.EndsWith("gable 4.5:12", Told(Pitch(4.5)), StringComparison.Ordinal);
+        Assert.EndsWith("gable 3.125:12", Told(Pitch(3.125)), StringComparison.Ordinal);
+
+        static string Told(Slope slope) => Job(
+            360, 480, 120, new() { Form = RoofForm.Gable, Slope = slope }, Cover(48, Walls))
+            .Sized().Building.Summary;
+    }
+
+    [Fact]
+    public void A_slope_that_follows_from_heights_and_an_eave_from_a_bearing_are_told_in_round()
+    {
+        var byPeak = new RoofInput { Form = RoofForm.Gable, RidgeHeight = In(167) };
+        Assert.EndsWith(
+            "gable 3.13:12",
+            Job(360, 480, 120, byPeak, Cover(48, Walls)).Sized().Building.Summary,
+            StringComparison.Ordinal);
+        // takeoff.md 2.2: 131.2975 in, 10 ft 11.2975 in.
+        var bearing = Job(360, 480, 120, Gable(4), Cover(48, Walls)).With(b => b with
+        {
+            EaveHeightDatum = EaveHeightDatum.Bearing,
+            HeelHeight = In(6),
+            PurlinDepth = In(5.5),
+            GirtThickness = In(1.5),
+        }).Sized().Building.Summary;
+        Assert.Equal("30 ft × 40 ft × 10 ft 11 5/16 in, gable 4:12", bearing);
+    }
 }

@@ -96,6 +96,35 @@ public sealed class RoofLengthTests
         Assert.Equal(S * 1.01 + 12, piece.Exact.TotalInches, 1e-6);
     }
 
+    [Theory]
+    [InlineData(1.5, 24, 240, 2.5)]
+    [InlineData(3, 60, 60, 0.4)]
+    [InlineData(1.5, 24, 48, 2 * 0.25)]
+    public void A_sag_between_purlins_lengthens_each_space_by_8s2_over_3m_2_4(
+        double sag, double spacing, double slope, double drape)
+    {
+        // A slope length of 240 in is 20 ft: ten spaces of 24 in.
+        var run = slope / 1.0540925533894598;
+        var job = Job(2 * run, 480, 120, Gable(4), Roof(48, RoofLayout.EaveToRidge)).With(b =>
+            b with { Framing = new() { PurlinSpacing = In(spacing) } });
+        var plain = job.Sized().PieceAt("RA-01").Exact;
+        var piece = job.WithPractice(p => p with { DrapeSag = In(sag) }).Sized().PieceAt("RA-01");
+        Assert.Equal(drape, (piece.Exact - plain).TotalInches, 1e-6);
+        Assert.Contains($"sag {sag} in", Assert.Single(
+            piece.Why, w => w.Term == "drape").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_tuck_absorbs_the_sag_of_a_20_ft_slope_and_a_deeper_one_is_told_2_4()
+    {
+        var job = Of(RoofLayout.EaveToRidge);
+        Assert.DoesNotContain(Warned(1.5), w => w.Id == "much-drape");
+        Assert.Contains(Warned(3.5), w => w.Id == "much-drape");
+
+        IReadOnlyList<Warning> Warned(double sag) =>
+            job.WithPractice(p => p with { DrapeSag = In(sag) }).Sized().Warnings;
+    }
+
     [Fact]
     public void No_piece_crosses_a_ridge_that_is_vented_all_along_though_asked_to()
     {

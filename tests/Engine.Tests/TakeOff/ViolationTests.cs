@@ -102,6 +102,14 @@ public sealed class ViolationTests
             "/building/roof/points/2/across", "not-rightwards"),
         ("profile with a valley", WithRoof(Drawn((0, 120), (90, 180), (180, 140), (360, 190))),
             "/building/roof/points/2/up", "roof-falls-inward"),
+        ("profile with a level part", WithRoof(Drawn((0, 120), (90, 180), (180, 180), (360, 120))),
+            "/building/roof/points/2/up", "too-small"),
+        ("profile flatter than 1/4:12", WithRoof(Drawn((0, 120), (120, 122), (240, 180), (360, 120))),
+            "/building/roof/points/1/up", "too-small"),
+        ("profile too flat on its far side", WithRoof(Drawn((0, 120), (120, 180), (360, 176))),
+            "/building/roof/points/2/up", "too-small"),
+        ("profile as steep as a wall", WithRoof(Drawn((0, 120), (10, 180), (360, 120))),
+            "/building/roof/points/1/up", "too-large"),
         ("profile off the width", WithRoof(Drawn((0, 120), (180, 180), (350, 120))),
             "/building/roof/points/2/across", "does-not-close"),
         ("profile off the eave", WithRoof(Drawn((0, 100), (180, 180), (360, 120))),
@@ -161,6 +169,9 @@ public sealed class ViolationTests
             "/building/openings/0/width", "too-small"),
         ("door without height", WithOpening(Door("endwall1", 90, 90, 30) with { Height = null }),
             "/building/openings/0/height", "missing"),
+        ("door across the partition", WithOpening(Door("sidewallA", 100, 100, 250))
+            .With(b => b with { Partition = new() { FromEndwall1 = In(300) } }),
+            "/building/openings/0/fromStart", "crosses-partition"),
         ("doors overlap", W1.WithOpenings(
             Door("endwall1", 100, 100, 20), Door("endwall1", 100, 100, 119)),
             "/building/openings/1/fromStart", "openings-overlap"),
@@ -219,6 +230,14 @@ public sealed class ViolationTests
         ("two lift less than one", W1.WithPractice(p => p with
             { OnePersonLimit = Mass.FromPounds(60), TwoPersonLimit = Mass.FromPounds(40) }),
             "/practice/twoPersonLimit", "too-small"),
+        ("one person lifts more than the usual two", W1.WithPractice(p => p with
+            { OnePersonLimit = Mass.FromPounds(80) }), "/practice/onePersonLimit", "too-large"),
+        ("two lift less than the usual one", W1.WithPractice(p => p with
+            { TwoPersonLimit = Mass.FromPounds(49) }), "/practice/twoPersonLimit", "too-small"),
+        ("drape told twice", W1.WithPractice(p => p with
+            { DrapePercent = 1, DrapeSag = In(1) }), "/practice/drapeSag", "told-twice"),
+        ("sag deeper than a quarter of the spacing", W1.WithPractice(p => p with
+            { DrapeSag = In(6.5) }), "/practice/drapeSag", "too-large"),
     ];
 
     public static TheoryData<string> Names => [.. Shapes.Concat(Others).Select(c => c.Name)];
@@ -245,6 +264,38 @@ public sealed class ViolationTests
                 "/insulation/0/rollWidth", "/practice/wallTop",
             },
             job.Refused().Select(v => v.Path).ToHashSet());
+    }
+
+    [Fact]
+    public void A_limit_given_alone_is_held_against_the_usual_value_of_the_other()
+    {
+        var one = Assert.Single(W1.WithPractice(p => p with
+        {
+            OnePersonLimit = Mass.FromPounds(80),
+        }).Refused());
+        Assert.Equal(("80", "75", "lb"), (one.Actual, one.Limit, one.Unit));
+        var two = Assert.Single(W1.WithPractice(p => p with
+        {
+            TwoPersonLimit = Mass.FromPounds(49),
+        }).Refused());
+        Assert.Equal(("49", "50", "lb"), (two.Actual, two.Limit, two.Unit));
+        Assert.NotNull(Sizing.Size(W1.WithPractice(p => p with
+        {
+            OnePersonLimit = Mass.FromPounds(80),
+            TwoPersonLimit = Mass.FromPounds(80),
+        })).Result);
+    }
+
+    [Fact]
+    public void The_partition_is_the_bound_of_a_door_that_would_cross_it()
+    {
+        var job = WithOpening(Door("sidewallA", 100, 100, 250))
+            .With(b => b with { Partition = new() { FromEndwall1 = In(300) } });
+        var violation = Assert.Single(job.Refused());
+        Assert.Equal(("250", "300", "in"), (violation.Actual, violation.Limit, violation.Unit));
+        foreach (var beside in new[] { 200.0, 300 })
+            Assert.NotNull(Sizing.Size(job.WithOpenings(
+                Door("sidewallA", 100, 100, beside))).Result);
     }
 
     [Fact]

@@ -73,6 +73,10 @@ public sealed class WrittenLengths
     [InlineData("10 ft 3 m", "length-format")]
     [InlineData("4 m 20 cm", "length-format")]
     [InlineData("99999999999999999999 ft", "length-format")]
+    [InlineData("4.1234567891 m", "too-fine")]
+    [InlineData("10' 6.12345678912\"", "too-fine")]
+    [InlineData("4.123456789123456789123456789123456789123 m", "too-fine")]
+    [InlineData("4.1234567891", "unit-missing")]
     public void Are_refused_by_rule_rather_than_guessed(string text, string rule) =>
         Assert.Equal(rule, LengthText.Read(text).Rule);
 
@@ -96,6 +100,16 @@ public sealed class WrittenLengths
     public void Fifteen_degrees_is_its_closed_form() =>
         Assert.Equal(
             12 * (2 - Math.Sqrt(3)), SlopeText.Read("15 deg")!.Value.RisePer12, 1e-12);
+
+    [Theory]
+    [InlineData("4.123456789:12", false)]
+    [InlineData("4.1234567891:12", true)]
+    [InlineData("18.4349488229 deg", true)]
+    [InlineData("33.33333333333333333333333333333 %", true)]
+    [InlineData("4.1234567891", false)]
+    [InlineData("steep.1234567891", false)]
+    public void Slopes_finer_than_nine_decimals_are_told_as_that(string text, bool tooFine) =>
+        Assert.Equal(tooFine, SlopeText.IsTooFine(text));
 
     [Theory]
     [InlineData("4")]
