@@ -26,7 +26,8 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 if (IsBand(inputs[i]) == lightsFirst)
                     One(i, inputs[i], lowered);
         CheckOverlaps();
-        return ([.. read.Select(r => r.Opening).Where(o => IsCovered(o, lowered)).OrderBy(o => o.Plane, StringComparer.Ordinal)
+        return ([.. read.Select(r => r.Opening).Where(o => IsCovered(o, lowered))
+            .OrderBy(o => o.Plane, StringComparer.Ordinal)
             .ThenBy(o => o.Along?.From ?? Length.Zero).ThenBy(o => o.Bottom).ThenBy(o => o.Top)
             .ThenBy(o => o.Width).ThenBy(o => o.Kind)], lowered);
     }

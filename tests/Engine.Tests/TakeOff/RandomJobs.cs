@@ -136,7 +136,8 @@ internal sealed class RandomJobs
         var peak = eave + 40 + 60 * random.NextDouble();
         return
         [
-            Point(0, eave), Point(ridge * 0.4, eave + (peak - eave) * (0.25 + 0.5 * random.NextDouble())),
+            Point(0, eave),
+            Point(ridge * 0.4, eave + (peak - eave) * (0.25 + 0.5 * random.NextDouble())),
             Point(ridge, peak),
             Point(width, Math.Max(100, eave - 12 * random.NextDouble())),
         ];
