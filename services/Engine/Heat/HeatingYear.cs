@@ -5,7 +5,9 @@ namespace PostFrame.Engine.Heat;
 /// <param name="Fuel">What is bought.</param>
 /// <param name="FuelUnits">How much of it.</param>
 /// <param name="Unit">In which unit.</param>
-public sealed record HeatingYear(double HeatKWh, HeatingFuel Fuel, double FuelUnits, string Unit)
+/// <param name="KWhPerUnit">Heating value of a unit [kWh].</param>
+public sealed record HeatingYear(
+    double HeatKWh, HeatingFuel Fuel, double FuelUnits, string Unit, double KWhPerUnit)
 {
     /// <summary>Btu to watt-hours.</summary>
     private const double WhPerBtu = 0.29307107;
@@ -36,6 +38,7 @@ public sealed record HeatingYear(double HeatKWh, HeatingFuel Fuel, double FuelUn
             _ => throw new ArgumentOutOfRangeException(nameof(fuel), fuel, "Unknown fuel."),
         };
         var heatWh = 24 * lossWPerK * degreeDaysK;
-        return new HeatingYear(heatWh / 1000, fuel, heatWh / (efficiency * whPerUnit), unit);
+        return new HeatingYear(heatWh / 1000, fuel, heatWh / (efficiency * whPerUnit), unit,
+            whPerUnit / 1000);
     }
 }

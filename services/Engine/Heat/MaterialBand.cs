@@ -22,7 +22,8 @@ public sealed record MaterialBand(
     /// <summary>The value a bubble sheet of about 8 mm is rebuilt with [h·ft²·°F/Btu].</summary>
     public const double BubbleSheetUsual = 1.1;
 
-    private const double BubbleSheetMm = 8;
+    /// <summary>Thickness of a sheet of one layer [mm].</summary>
+    public const double BubbleSheetMm = 8;
 
     /// <summary>
     /// Nominal R of blanket at its nominal recovered thickness [in]. Source: NAIMA 202-96 (Rev.

@@ -103,7 +103,8 @@ internal sealed class ThermalYear
     }
 
     /// <summary>
-    /// Moves the water held [kg/m² per station] through one month; what came from the room and went outdoors [kg/m²].
+    /// Moves the water held [kg/m² per station] through one month; what came from the room and
+    /// what went outdoors [kg/m²].
     /// </summary>
     private static (double In, double Out) Pass(ThermalMonth month, double roomPa, double[] held)
     {

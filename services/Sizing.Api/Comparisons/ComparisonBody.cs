@@ -11,6 +11,12 @@ internal sealed record ComparisonBody
 
     public PlaceLine? Place { get; init; }
 
+    /// <summary>The room's air, the same for every line; absent where not known.</summary>
+    public RoomAirBody? RoomAir { get; init; }
+
+    /// <summary>The shop's list, where prices were taken from it.</summary>
+    public PricesLine? Prices { get; init; }
+
     public required IReadOnlyList<LineBody> Lines { get; init; }
 
     /// <summary>What follows from the lines, ours and theirs alike.</summary>
@@ -26,6 +32,9 @@ internal sealed record ComparisonBody
     public required IReadOnlyList<CautionLine> Cautions { get; init; }
 
     public PicturesLine? Pictures { get; init; }
+
+    /// <summary>Opens the figures all lines share.</summary>
+    public IReadOnlyList<WorkingLine>? Working { get; init; }
 }
 
 internal sealed record BasisLine(string Id, string Title);
@@ -41,6 +50,23 @@ internal sealed record ConditionsLine(
 internal sealed record PlaceLine(
     string? Zone, string? ZoneEdition, bool Ambiguous, string? Station,
     double? StationDistanceKm, IReadOnlyList<string>? Notes);
+
+internal sealed record PricesLine(string Id, string Version, string Currency, string? Note);
+
+/// <param name="ColdExcessPa">Above outdoors when it freezes there, from the use.</param>
+/// <param name="BurnerExcessPa">The same from a heater without a flue.</param>
+internal sealed record RoomAirBody(
+    double ColdExcessPa, double? BurnerWaterKgPerHour, double? BurnerExcessPa,
+    AirStateLine AtDesign, IReadOnlyList<AirMonthLine>? Months, string Text);
+
+/// <param name="DewPointF">Or the frost point, where <c>isFrost</c>.</param>
+internal sealed record AirStateLine(
+    double VapourPa, double RhPercent, double DewPointF, bool IsFrost);
+
+/// <param name="DewPointF">Or the frost point, where <c>isFrost</c>.</param>
+internal sealed record AirMonthLine(
+    int Month, double OutdoorsF, double RoomF, double VapourPa, double RhPercent,
+    double DewPointF, bool IsFrost);
 
 /// <summary>One line, ours or a rival's, in the same members.</summary>
 internal sealed record LineBody
@@ -107,11 +133,14 @@ internal sealed record RadiantLine(
 
 internal sealed record MoistureBody(
     string Verdict, string Text, double PeakGPerM2, double CarriedOverGPerM2, string? Place,
-    string? RetarderClass, IReadOnlyList<MoistureMonthLine> Months,
+    string? RetarderClass, double? WetsInsideAboveRhPercent, string? WetsInsideAt,
+    IReadOnlyList<MoistureMonthLine> Months,
     IReadOnlyList<CureLine> Cures);
 
 /// <param name="DripsAboveRhPercent">Room humidity at which it starts at winter design.</param>
+/// <param name="DripsAtDesign">Whether the room as reckoned drips then.</param>
 internal sealed record DripLine(
+    bool? DripsAtDesign,
     double DripsAboveRhPercent, double? ClearNightDripsAboveRhPercent, int? WorstMonth,
     double? WorstFaceRhPercent, string Text);
 
@@ -119,13 +148,16 @@ internal sealed record MoistureMonthLine(
     int Month, double OutdoorsF, double RoomF, double RoomRhPercent, double RoomFaceRhPercent,
     double ChangeGPerM2, double HeldGPerM2);
 
-internal sealed record CureLine(string Id, string Text, bool Cures);
+internal sealed record CureLine(
+    string Id, string Text, bool Cures, double? PeakGPerM2, double? CarriedOverGPerM2,
+    double? Perm, double? RoomRhPercent);
 
 internal sealed record CodeBody(
     string Verdict, string Text, double? LimitU, double? MarginU, string? RowMark,
     string? Table, IReadOnlyList<string> Notes);
 
-internal sealed record PriceLine(double PerFt2);
+/// <param name="From">typed or list.</param>
+internal sealed record PriceLine(double PerFt2, string From, string Text);
 
 internal sealed record EnergyLine(
     double? HeatKWh, double? FuelUnits, string? FuelUnit, double? Cost,
@@ -133,18 +165,21 @@ internal sealed record EnergyLine(
     double? BuildingCost,
     IReadOnlyList<PaybackLine> Paybacks);
 
-internal sealed record PaybackLine(string Against, double? Years, string Text);
+internal sealed record PaybackLine(
+    string Against, double ExtraCost, double YearlySaving, double? Years, string Text);
 
 internal sealed record ClaimBody(
     double? ClaimedR, string? Outcome, string Text, double? MaterialMostR, double? SystemWinterR,
     double? SystemSummerR, IReadOnlyList<string> NotSaid);
 
-internal sealed record ConclusionLine(string Id, string Text, string? Option, string? Rival);
+/// <param name="Figures">JSON Pointers of the figures it speaks of.</param>
+internal sealed record ConclusionLine(
+    string Id, string Text, string? Option, string? Rival, IReadOnlyList<string> Figures);
 
 internal sealed record QuestionLine(string Pointer, string Question);
 
 internal sealed record AssumptionLine(
-    string Id, string Text, double Value, string Unit, string Mark);
+    string Id, string Text, double Value, string Unit, string Source, string Mark);
 
 internal sealed record RulesLine(string Scope, IReadOnlyList<RuleLine> Sections);
 
@@ -158,8 +193,19 @@ internal sealed record PicturesLine(
 
 internal sealed record PictureLine(string Line, string Svg);
 
+/// <param name="Mark">
+/// R read, M from memory, M✓ memory borne out, C computed or common practice, P published, D
+/// derived, A assumption, G given by the caller or the shop's price list.
+/// </param>
+/// <param name="Opens">The figures of this answer that the step opens.</param>
 internal sealed record WorkingLine(
     string Part, string Quantity, string Formula, IReadOnlyList<WorkingInputLine> Inputs,
-    double Value, string Unit, string Source, string Mark);
+    double Value, string Unit, string Source, string Mark, IReadOnlyList<OpensLine>? Opens);
+
+/// <summary>The figure is the step's value × times + plus, rounded.</summary>
+/// <param name="Pointer">JSON Pointer into this answer.</param>
+/// <param name="Times">1 when left out.</param>
+/// <param name="Plus">0 when left out.</param>
+internal sealed record OpensLine(string Pointer, double? Times, double? Plus);
 
 internal sealed record WorkingInputLine(string Symbol, double Value, string Unit);

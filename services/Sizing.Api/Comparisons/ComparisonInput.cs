@@ -1,5 +1,6 @@
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
 using PostFrame.SizingApi.Climate;
 
 namespace PostFrame.SizingApi.Comparisons;
@@ -37,6 +38,12 @@ internal sealed record ComparisonInput
     public required bool Working { get; init; }
 
     public required bool Pictures { get; init; }
+
+    /// <summary>Words and pictures in metric units.</summary>
+    public required bool IsMetric { get; init; }
+
+    /// <summary>The shop's list, for options without a price of their own.</summary>
+    public required PriceList? Prices { get; init; }
 }
 
 /// <summary>Where the building stands, and the caller's own design values, which win.</summary>
@@ -74,7 +81,12 @@ internal sealed record ComparedLine
 
     public required Candidate Candidate { get; init; }
 
-    public double? PricePerFt2 { get; init; }
+    /// <summary>The product, of an option.</summary>
+    public Product? Product { get; init; }
+
+    public LinePrice? Price { get; init; }
+
+    public double? PricePerFt2 => Price?.PerFt2;
 
     /// <summary>What of the air spaces was left open, in questions.</summary>
     public IReadOnlyList<MissingFact> OpenSpaces { get; init; } = [];

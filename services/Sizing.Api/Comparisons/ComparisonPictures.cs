@@ -14,9 +14,9 @@ internal static class ComparisonPictures
     public static PicturesLine Of(IReadOnlyList<RebuiltLine> lines, Setting setting) => new(
         SideBySide(lines, setting),
         [.. lines.Where(line => line.Winter is not null)
-            .Select(line => new PictureLine(line.Body.Id, Profile(line, setting)))],
+            .Select(line => new PictureLine(line.Id, Profile(line, setting)))],
         [.. lines.Where(line => line.Moisture is not null)
-            .Select(line => new PictureLine(line.Body.Id, Months(line)))]);
+            .Select(line => new PictureLine(line.Id, Months(line)))]);
 
     public static string SideBySide(IReadOnlyList<RebuiltLine> lines, Setting setting)
     {
@@ -38,7 +38,7 @@ internal static class ComparisonPictures
         foreach (var line in lines)
         {
             svg.Line(16, y - 4, Width - 16, y - 4, "grid")
-                .Wrapped(16, y + 12, line.Body.Name, 34, 2)
+                .Wrapped(16, y + 12, line.Name, 34, 2)
                 .Text(16, y + 44, Svg.Fitted(Side(line), 42), style: "s");
             if (line.U is { } u && line.Winter is null)
                 Bar(svg, left, y + 4, 1 / u.TotalUFactor, scale, "winter", "tested value");
@@ -71,9 +71,9 @@ internal static class ComparisonPictures
     }
 
     private static string Words(RebuiltLine line) => line.U is null
-        ? $"{line.Body.Name}: blank"
+        ? $"{line.Name}: blank"
         : string.Create(CultureInfo.InvariantCulture,
-            $"{line.Body.Name}: winter R {1 / line.U.Value.TotalUFactor:0.0}")
+            $"{line.Name}: winter R {1 / line.U.Value.TotalUFactor:0.0}")
             + (line.Summer is { } summer
                 ? string.Create(
                     CultureInfo.InvariantCulture, $", summer R {summer.R.TotalRValue:0.0}")
@@ -92,11 +92,11 @@ internal static class ComparisonPictures
         var (cold, warm) = (temps.Min() - 5, temps.Max() + 5);
         double Y(double f) => top + high * (warm - f) / (warm - cold);
         var svg = new Svg(
-            Width, state is null ? 236 : 436, $"Through {line.Body.Name} in winter",
+            Width, state is null ? 236 : 436, $"Through {line.Name} in winter",
             string.Join("; ", heat.Profile.Select(node => string.Create(
                 CultureInfo.InvariantCulture,
                 $"before {node.Name} {node.Temperature.TotalFahrenheit:0} °F"))));
-        svg.Text(16, 26, $"Through {Svg.Fitted(line.Body.Name, 50)} in winter, between members",
+        svg.Text(16, 26, $"Through {Svg.Fitted(line.Name, 50)} in winter, between members",
             style: "h");
         Layers(svg, heat, X, top, high);
         if (state is not null) Layers(svg, heat, X, top + high + gap, high, named: false);
@@ -192,11 +192,11 @@ internal static class ComparisonPictures
         var step = (Width - left - 30) / 12;
         double Y(double g) => top + high * (most - g) / (most - least);
         var svg = new Svg(
-            Width, 310, $"Water inside {line.Body.Name} month by month",
+            Width, 310, $"Water inside {line.Name} month by month",
             line.Moisture.Text + " " + string.Join("; ", year.Months.Select(month =>
                 string.Create(CultureInfo.InvariantCulture,
                     $"{MonthNames[month.Month - 1]} {month.HeldGPerM2:0.#} g/m²"))));
-        var heading = $"Water inside {Svg.Fitted(line.Body.Name, 50)}, month by month";
+        var heading = $"Water inside {Svg.Fitted(line.Name, 50)}, month by month";
         svg.Text(16, 26, heading, style: "h")
             .Box(left, 38, 14, 12, "wet").Text(left + 20, 49, "held at the month's end [g/m²]")
             .Box(left + 240, 38, 14, 12, "dry").Text(left + 260, 49, "condensed or dried in it");

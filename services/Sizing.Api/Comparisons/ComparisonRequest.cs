@@ -23,7 +23,9 @@ internal sealed record ComparisonRequest(
     [property: Text("Quotes as they were typed; leave out what was not said.")]
     IReadOnlyList<ComparedRivalRequest>? Rivals,
     [property: Text("Open every number to formula, inputs, source and mark.")] bool? Working,
-    [property: Text("Pictures as SVG texts; default true.")] bool? Pictures);
+    [property: Text("Pictures as SVG texts; default true.")] bool? Pictures,
+    [property: Text("us (default) or metric: of words and pictures; figures name their own.")]
+    string? Units);
 
 internal sealed record ComparedPlaneRequest(
     [property: Required, Text("roof or wall.")] string Kind,

@@ -1,4 +1,5 @@
 using PostFrame.Problems;
+using PostFrame.SizingApi.Prices;
 
 namespace PostFrame.SizingApi.Comparisons;
 
@@ -25,15 +26,15 @@ internal static class ComparisonRoutes
                 ProblemKind.MalformedJson, ProblemKind.NotAcceptable, ProblemKind.BodyTooLarge,
                 ProblemKind.UnsupportedMediaType, ProblemKind.InvalidRequest);
 
-    private static async Task<IResult> Answer(HttpContext context)
+    private static async Task<IResult> Answer(HttpContext context, ShopPrices prices)
     {
         if (MediaTypes.Preferred(context.Request, Json, Svg) is not { } form)
             return MediaTypes.NoneOf(Json, Svg);
         var body = await RequestBody.ReadAsync(context.Request, context.RequestAborted);
         if (body.Refusal is { } unread) return unread;
         var (bytes, refusal) = form == Json
-            ? Comparisons.Answer(body.Json)
-            : Comparisons.Picture(body.Json);
+            ? Comparisons.Answer(body.Json, prices.List)
+            : Comparisons.Picture(body.Json, prices.List);
         return bytes is null ? refusal! : TypedResults.Bytes(bytes, form);
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PostFrame.Engine.Heat;
+using PostFrame.Engine.TakeOff;
 using PostFrame.Problems;
 
 namespace PostFrame.SizingApi.Comparisons;
@@ -10,29 +11,31 @@ namespace PostFrame.SizingApi.Comparisons;
 public static class Comparisons
 {
     /// <summary>The answer as JSON, or the refusal.</summary>
-    public static (byte[]? Body, ProblemAnswer? Refusal) Answer(ReadOnlyMemory<byte> json)
+    public static (byte[]? Body, ProblemAnswer? Refusal) Answer(
+        ReadOnlyMemory<byte> json, PriceList? prices = null)
     {
-        var (body, _, refusal) = Compared(json);
+        var (body, _, refusal) = Compared(json, prices);
         return body is null
             ? (null, refusal)
             : (JsonSerializer.SerializeToUtf8Bytes(body, ComparisonJson.Wire.ComparisonBody), null);
     }
 
     /// <summary>The lines side by side as SVG, or the refusal.</summary>
-    public static (byte[]? Body, ProblemAnswer? Refusal) Picture(ReadOnlyMemory<byte> json)
+    public static (byte[]? Body, ProblemAnswer? Refusal) Picture(
+        ReadOnlyMemory<byte> json, PriceList? prices = null)
     {
-        var (_, picture, refusal) = Compared(json);
+        var (_, picture, refusal) = Compared(json, prices);
         return picture is null
             ? (null, refusal)
             : (System.Text.Encoding.UTF8.GetBytes(picture()), null);
     }
 
     private static (ComparisonBody? Body, Func<string>? Picture, ProblemAnswer? Refusal) Compared(
-        ReadOnlyMemory<byte> json)
+        ReadOnlyMemory<byte> json, PriceList? prices)
     {
         using var request = JsonRequest.Parse(json);
         if (request.Malformed is { } malformed) return (null, null, malformed);
-        var input = ReadComparison.From(request.Root);
+        var input = ReadComparison.From(request.Root, prices);
         if (request.Mistakes.Any) return (null, null, ProblemAnswer.Invalid(request.Mistakes));
 
         var setting = new Setting(input);
@@ -64,7 +67,12 @@ public static class Comparisons
                 WriteHeat.Rounded(site.Summer.Outside.TotalFahrenheit, 1),
                 setting.DegreeDaysK is { } days ? WriteHeat.Rounded(days * 1.8, 0) : null),
             Place = Place(setting),
-            Lines = [.. lines.Select(line => line.Body)],
+            RoomAir = WriteHeat.RoomAir(setting),
+            Prices = input.Prices is { } list
+                && lines.Any(line => line.Asked.Price is { Origin: "list" })
+                ? new(list.Id, list.Version, list.Currency, list.Note)
+                : null,
+            Lines = [.. lines.Select((line, i) => WriteLine.Of(line, i, setting))],
             Conclusions = Conclusions.Of(lines, setting),
             Questions = setting.Questions,
             Assumptions = setting.Assumptions,
@@ -72,6 +80,7 @@ public static class Comparisons
                 new RuleLine(rule.Section, rule.Text, rule.Mark))]),
             Cautions = Cautions,
             Pictures = input.Pictures ? ComparisonPictures.Of(lines, setting) : null,
+            Working = input.Working ? SettingWorking.Of(setting) : null,
         };
     }
 

@@ -1,4 +1,5 @@
 using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
 
 namespace PostFrame.SizingApi.Comparisons;
 
@@ -21,69 +22,79 @@ internal static class Conclusions
         var ours = lines.Where(line => line.Asked.Ours).ToList();
         var theirs = lines.Where(line => !line.Asked.Ours).ToList();
         said.AddRange(lines.Where(line => line.U is null).Select(line => new ConclusionLine(
-            "not-comparable", $"\"{line.Body.Name}\" cannot be rebuilt until its questions are "
+            "not-comparable", $"\"{line.Name}\" cannot be rebuilt until its questions are "
                 + "answered; nothing is assumed for it.",
-            line.Asked.Ours ? line.Body.Id : null, line.Asked.Ours ? null : line.Body.Id)));
+            line.Asked.Ours ? line.Id : null, line.Asked.Ours ? null : line.Id, [])));
         foreach (var rival in theirs)
         {
-            foreach (var option in ours) said.AddRange(Pair(option, rival));
+            foreach (var option in ours) said.AddRange(Pair(option, rival, lines, setting));
         }
-        foreach (var line in lines) said.AddRange(Moisture(line));
+        foreach (var (line, i) in lines.Select((line, i) => (line, i)))
+            said.AddRange(Moisture(line, $"/lines/{i}/"));
         if (setting.IsUnheated)
             said.Add(new("unheated", "Nothing heats this building, so no insulation saves fuel "
-                + "here. What differs is dripping and summer heat.", null, null));
+                + "here. What differs is dripping and summer heat.", null, null, []));
         if (lines.Any(line => line.Winter?.AirSpaces.Count > 0))
             said.Add(new("reflective-uncertainty", "An R with a reflective air space is good to "
-                + "about 15 %: the two systems differ by that much.", null, null));
+                + "about 15 %: the two systems differ by that much.", null, null, []));
         return said;
     }
 
-    private static IEnumerable<ConclusionLine> Pair(RebuiltLine option, RebuiltLine rival)
+    private static IEnumerable<ConclusionLine> Pair(
+        RebuiltLine option, RebuiltLine rival, IReadOnlyList<RebuiltLine> lines, Setting setting)
     {
-        var (ours, theirs) = (option.Body.Name, rival.Body.Name);
+        var (ours, theirs) = (option.Name, rival.Name);
         if (rival.U is null || option.U is null) yield break;
-        yield return Resistance("winter", option, rival,
-            1 / option.U.Value.TotalUFactor, 1 / rival.U.Value.TotalUFactor);
+        string[] Figures(Func<RebuiltLine, string> member) =>
+        [
+            .. ((RebuiltLine[])[rival, option]).Select(line => FormattableString.Invariant(
+                $"/lines/{lines.TakeWhile(other => other != line).Count()}/")
+                + member(line)),
+        ];
+        yield return Resistance("winter", option, rival, setting.Words,
+            option.U.Value.ToResistance(), rival.U.Value.ToResistance(),
+            Figures(line => line.Tested is null ? "winter/assemblyR" : "tested/assemblyR"));
         if (option.Summer is { } ourSummer && rival.Summer is { } theirSummer)
-            yield return Resistance("summer", option, rival,
-                ourSummer.R.TotalRValue, theirSummer.R.TotalRValue);
+            yield return Resistance("summer", option, rival, setting.Words,
+                ourSummer.R, theirSummer.R, Figures(_ => "summer/assemblyR"));
         if (option.Asked.PricePerFt2 is { } ourPrice && rival.Asked.PricePerFt2 is { } theirPrice)
         {
-            var (word, id) = theirPrice < ourPrice ? ("less", "rival-cheaper")
-                : theirPrice > ourPrice ? ("more", "option-cheaper")
-                : ("the same", "same-price");
+            var (words, id) = theirPrice < ourPrice ? ("costs less than", "rival-cheaper")
+                : theirPrice > ourPrice ? ("costs more than", "option-cheaper")
+                : ("costs the same as", "same-price");
             yield return new(
                 id,
-                FormattableString.Invariant(
-                    $"\"{theirs}\" costs {word} per covered square foot: {theirPrice:0.00} ")
-                    + FormattableString.Invariant($"against {ourPrice:0.00} for \"{ours}\"."),
-                option.Body.Id, rival.Body.Id);
+                $"\"{theirs}\" {words} \"{ours}\" for the area covered: "
+                    + $"{setting.Words.Price(theirPrice)} against "
+                    + $"{setting.Words.Price(ourPrice)}"
+                    + (option.Asked.Price!.Origin == "list" ? ", ours from the price list." : "."),
+                option.Id, rival.Id, Figures(_ => "price/perFt2"));
         }
     }
 
     private static ConclusionLine Resistance(
-        string season, RebuiltLine option, RebuiltLine rival, double ours, double theirs)
+        string season, RebuiltLine option, RebuiltLine rival, UnitWords words,
+        ThermalResistance ours, ThermalResistance theirs, IReadOnlyList<string> figures)
     {
-        var figures = FormattableString.Invariant(
-            $"R-{theirs:0.0} against R-{ours:0.0} for \"{option.Body.Name}\"");
-        var percent = 100 * (theirs / ours - 1);
+        var percent = 100 * (theirs.TotalSi / ours.TotalSi - 1);
         var same = LooksAtAir(option) || LooksAtAir(rival) ? SameReflectivePercent : SamePercent;
-        var (id, words) = percent > same ? ("rival-better", "resists more")
-            : percent < -same ? ("option-better", "resists less")
-            : ("same", "resists about as much");
+        var (id, phrase) = percent > same ? ("rival-better", "holds heat back better than")
+            : percent < -same ? ("option-better", "holds heat back less than")
+            : ("same", "holds heat back about as well as");
         return new(
             $"{season}-{id}",
-            $"In {season} \"{rival.Body.Name}\" {words} on the same basis: {figures}.",
-            option.Body.Id, rival.Body.Id);
+            $"In {season} \"{rival.Name}\" {phrase} \"{option.Name}\": "
+                + $"{words.Of(theirs)} against {words.Of(ours)}, both as built into this plane.",
+            option.Id, rival.Id, figures);
     }
 
     private static bool LooksAtAir(RebuiltLine line) => line.Winter is not null
         && (line.Winter.AirSpaces.Count > 0 || line.Asked.Candidate.RoomEmittance < 0.5);
 
-    private static IEnumerable<ConclusionLine> Moisture(RebuiltLine line)
+    private static IEnumerable<ConclusionLine> Moisture(RebuiltLine line, string home)
     {
         var (option, rival) =
-            line.Asked.Ours ? (line.Body.Id, (string?)null) : (null, line.Body.Id);
+            line.Asked.Ours ? (line.Id, (string?)null) : (null, line.Id);
         if (line.Moisture is { Year.Verdict: not MoistureVerdict.Dry } finding)
             yield return new(
                 finding.Year.Verdict switch
@@ -92,20 +103,21 @@ internal static class Conclusions
                     MoistureVerdict.NearlyDries => "moisture-nearly-dries",
                     _ => "moisture-wets-and-dries",
                 },
-                $"\"{line.Body.Name}\": {finding.Text}", option, rival);
+                $"\"{line.Name}\": {finding.Text}", option, rival,
+                [home + "moisture/peakGPerM2", home + "moisture/carriedOverGPerM2"]);
         if (line.Drip is not { WorstMonth: { } month, WorstFaceRh: { } rh }) yield break;
         if (rh >= 0.999)
             yield return new(
                 "drips",
-                $"\"{line.Body.Name}\" drips into the room in an average {MonthOf(month)}.",
-                option, rival);
+                $"\"{line.Name}\" drips into the room in an average {MonthOf(month)}.",
+                option, rival, [home + "drip/worstFaceRhPercent"]);
         else if (rh >= DripFinding.MouldRh)
             yield return new(
                 "mould-risk",
                 FormattableString.Invariant(
-                    $"\"{line.Body.Name}\": the room face reaches {100 * rh:0} % relative ")
+                    $"\"{line.Name}\": the room face reaches {100 * rh:0} % relative ")
                     + $"humidity in an average {MonthOf(month)}; mould grows from about 80 %.",
-                option, rival);
+                option, rival, [home + "drip/worstFaceRhPercent"]);
     }
 
     public static string MonthOf(int month) => System.Globalization.CultureInfo.InvariantCulture

@@ -2,6 +2,12 @@ using PostFrame.Engine.Heat;
 
 namespace PostFrame.SizingApi.Comparisons;
 
+/// <summary>A payback with what went into it.</summary>
+/// <param name="Against">Id of the cheaper line.</param>
+internal sealed record ComparedPayback(
+    string Against, double Own, double Other, double AreaFt2, double Fuel, double OtherFuel,
+    double FuelPrice, string Unit, bool IsUnheated, Payback Result);
+
 /// <summary>
 /// What each line costs to heat, for this plane and for the building where it is told.
 /// </summary>
@@ -10,69 +16,59 @@ internal static class Energy
     public static IReadOnlyList<RebuiltLine> With(
         IReadOnlyList<RebuiltLine> lines, Setting setting)
     {
-        var input = setting.Input;
-        if (input.Area is null || !setting.KnowsHeating) return lines;
-        if (input.Fuel is null || setting.DegreeDaysK is null)
-            return [.. lines.Select(line => LoadOnly(line, setting))];
-        var years = lines.Select(line => YearOf(line, setting)).ToList();
-        return [.. lines.Select((line, i) => years[i] is not { } year
-            ? line
-            : line with
-            {
-                Body = line.Body with
-                {
-                    Energy = Line(line, year, setting) with
-                    {
-                        Paybacks = [.. Paybacks(i, lines, years, setting)],
-                    },
-                },
-            })];
+        if (setting.Input.Area is null || !setting.KnowsHeating) return lines;
+        var reckoned = lines.Select(line => Reckoned(line, setting)).ToList();
+        return [.. reckoned.Select((line, i) =>
+            line with { Paybacks = [.. Paybacks(i, reckoned, setting)] })];
     }
 
-    private static HeatingYear? YearOf(RebuiltLine line, Setting setting)
+    private static RebuiltLine Reckoned(RebuiltLine line, Setting setting)
     {
-        if (line.U is not { } u) return null;
-        var loss = u.TotalSi * setting.Input.Area!.Value.TotalSquareMetres;
-        return HeatingYear.Of(
-            setting.IsUnheated ? 0 : loss, setting.DegreeDaysK!.Value, setting.Input.Fuel!.Kind,
-            setting.Input.Fuel.Efficiency);
-    }
-
-    private static EnergyLine Line(RebuiltLine line, HeatingYear year, Setting setting)
-    {
-        var fuel = setting.Input.Fuel!;
+        if (line.U is not { } u) return line;
         var whole = Building(line, setting);
-        var wholeYear = whole is null || setting.IsUnheated
-            ? null
-            : HeatingYear.Of(
-                whole.TotalWPerK, setting.DegreeDaysK!.Value, fuel.Kind, fuel.Efficiency);
-        return new(
-            WriteHeat.Rounded(year.HeatKWh, 0),
-            WriteHeat.Rounded(year.FuelUnits, 1),
-            year.Unit,
-            fuel.PricePerUnit is { } price ? WriteHeat.Rounded(year.FuelUnits * price, 2) : null,
-            whole is null ? null : WriteHeat.Rounded(whole.TotalBtuPerHourF, 1),
-            whole is null ? null : DesignLoad(whole, setting),
-            wholeYear is null ? null : WriteHeat.Rounded(wholeYear.FuelUnits, 1),
-            wholeYear is not null && fuel.PricePerUnit is { } each
-                ? WriteHeat.Rounded(wholeYear.FuelUnits * each, 2)
-                : null,
-            []);
+        var area = setting.Input.Area!.Value.TotalSquareMetres;
+        return line with
+        {
+            Whole = whole,
+            Year = YearOf(setting.IsUnheated ? 0 : u.TotalSi * area, setting),
+            WholeYear = whole is null || setting.IsUnheated
+                ? null
+                : YearOf(whole.TotalWPerK, setting),
+        };
     }
+
+    private static HeatingYear? YearOf(double lossWPerK, Setting setting) =>
+        setting is { Input.Fuel: { } fuel, DegreeDaysK: { } days }
+            ? HeatingYear.Of(lossWPerK, days, fuel.Kind, fuel.Efficiency)
+            : null;
 
     /// <summary>What the building loses needs no fuel and no year.</summary>
-    private static RebuiltLine LoadOnly(RebuiltLine line, Setting setting) =>
-        setting.IsUnheated || Building(line, setting) is not { } whole
-            ? line
-            : line with
-            {
-                Body = line.Body with
-                {
-                    Energy = new(
-                        null, null, null, null, WriteHeat.Rounded(whole.TotalBtuPerHourF, 1),
-                        DesignLoad(whole, setting), null, null, []),
-                },
-            };
+    public static EnergyLine? Body(RebuiltLine line, Setting setting)
+    {
+        if (line.Year is null && (line.Whole is null || setting.IsUnheated)) return null;
+        var price = setting.Input.Fuel?.PricePerUnit;
+        return new(
+            line.Year is { } heat ? WriteHeat.Rounded(heat.HeatKWh, 0) : null,
+            Fuel(line.Year),
+            line.Year?.Unit,
+            Cost(line.Year, price),
+            line.Whole is { } whole ? WriteHeat.Rounded(whole.TotalBtuPerHourF, 1) : null,
+            line.Whole is { } loss ? DesignLoad(loss, setting) : null,
+            Fuel(line.WholeYear),
+            Cost(line.WholeYear, price),
+            [.. line.Paybacks.Select(payback => new PaybackLine(
+                payback.Against,
+                WriteHeat.Rounded(payback.Result.ExtraCost, 2),
+                WriteHeat.Rounded(payback.Result.YearlySaving, 2),
+                payback.Result.Years is { } years ? WriteHeat.Rounded(years, 1) : null,
+                payback.Result.Text))]);
+    }
+
+    private static double? Fuel(HeatingYear? year) =>
+        year is null ? null : WriteHeat.Rounded(year.FuelUnits, 1);
+
+    private static double? Cost(HeatingYear? year, double? price) =>
+        year is not null && price is { } each ? WriteHeat.Rounded(year.FuelUnits * each, 2) : null;
 
     /// <summary>[Btu/h]; none where nothing heats.</summary>
     private static double? DesignLoad(BuildingLoss whole, Setting setting)
@@ -89,7 +85,7 @@ internal static class Energy
             : BuildingLoss.Of(
                 [
                     new LossElement(
-                        line.Body.Name, setting.Input.Area!.Value.TotalSquareMetres, u),
+                        line.Name, setting.Input.Area!.Value.TotalSquareMetres, u),
                     .. building.Others,
                 ],
                 building.AirM3PerHour ?? 0, building.SlabEdgeM);
@@ -97,24 +93,23 @@ internal static class Energy
     /// <summary>
     /// Against every cheaper line, where both prices and the fuel's price are known.
     /// </summary>
-    private static IEnumerable<PaybackLine> Paybacks(
-        int index, IReadOnlyList<RebuiltLine> lines, List<HeatingYear?> years, Setting setting)
+    private static IEnumerable<ComparedPayback> Paybacks(
+        int index, IReadOnlyList<RebuiltLine> lines, Setting setting)
     {
         var area = setting.Input.Area!.Value.TotalSquareFeet;
-        if (setting.Input.Fuel!.PricePerUnit is not { } fuelPrice
-            || lines[index].Asked.PricePerFt2 is not { } own)
+        if (setting.Input.Fuel?.PricePerUnit is not { } fuelPrice
+            || lines[index] is not { Year: { } year, Asked.PricePerFt2: { } own })
             yield break;
-        for (var other = 0; other < lines.Count; other++)
+        foreach (var (line, i) in lines.Select((line, i) => (line, i)))
         {
-            if (other == index || years[other] is not { } theirs
-                || lines[other].Asked.PricePerFt2 is not { } price || price >= own)
+            if (i == index || line is not { Year: { } theirs, Asked.PricePerFt2: { } price }
+                || price >= own)
                 continue;
-            var saving = (theirs.FuelUnits - years[index]!.FuelUnits) * fuelPrice;
-            var payback = Payback.Of((own - price) * area, saving, !setting.IsUnheated);
+            var saving = (theirs.FuelUnits - year.FuelUnits) * fuelPrice;
             yield return new(
-                lines[other].Body.Id,
-                payback.Years is { } t ? WriteHeat.Rounded(t, 1) : null,
-                payback.Text);
+                line.Id, own, price, area, year.FuelUnits, theirs.FuelUnits, fuelPrice,
+                year.Unit, setting.IsUnheated,
+                Payback.Of((own - price) * area, saving, !setting.IsUnheated));
         }
     }
 }

@@ -1,5 +1,6 @@
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
+using PostFrame.Engine.TakeOff;
 using PostFrame.Problems;
 using PostFrame.SizingApi.Climate;
 
@@ -10,7 +11,7 @@ internal static class ReadComparison
 {
     private const int MostElements = 40;
 
-    public static ComparisonInput From(RequestObject root)
+    public static ComparisonInput From(RequestObject root, PriceList? prices)
     {
         var basis = root.OptionalChoice<CalculationBasis>("basis") ?? CalculationBasis.Ashrae;
         var plane = root.Object("plane");
@@ -38,9 +39,11 @@ internal static class ReadComparison
             Fuel = Fuel(root.OptionalObject("fuel"), room),
             Code = Code(root.OptionalObject("code"), isWall),
             Building = Building(root.OptionalObject("building")),
-            Lines = ReadLines.From(root, basis, area, framing),
+            Lines = ReadLines.From(root, basis, area, framing, prices),
             Working = root.OptionalFlag("working") ?? false,
             Pictures = root.OptionalFlag("pictures") ?? true,
+            IsMetric = root.OptionalChoice("units", "us", "metric") == "metric",
+            Prices = prices,
         };
         root.Close();
         return input;

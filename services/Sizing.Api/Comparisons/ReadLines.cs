@@ -12,10 +12,12 @@ internal static class ReadLines
     private const int MostSpaces = 2;
 
     public static IReadOnlyList<ComparedLine> From(
-        RequestObject root, CalculationBasis basis, Area? planeArea, Framing? framing)
+        RequestObject root, CalculationBasis basis, Area? planeArea, Framing? framing,
+        PriceList? prices)
     {
         var ours = root.OptionalObjects("options", MostLines)
-            .Select((place, i) => Option(place, $"option-{i + 1}", basis, planeArea, framing));
+            .Select((place, i) =>
+                Option(place, $"option-{i + 1}", basis, planeArea, framing, prices));
         var theirs = root.OptionalObjects("rivals", MostLines)
             .Select((place, i) => Rival(place, $"rival-{i + 1}", basis, planeArea, framing));
         ComparedLine[] lines = [.. ours, .. theirs];
@@ -27,7 +29,8 @@ internal static class ReadLines
     }
 
     private static ComparedLine Option(
-        RequestObject place, string id, CalculationBasis basis, Area? planeArea, Framing? framing)
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea, Framing? framing,
+        PriceList? prices)
     {
         var code = place.Text("product", 60);
         var product = ProductCatalogue.Find(code);
@@ -40,7 +43,10 @@ internal static class ReadLines
         {
             Id = id,
             Ours = true,
-            PricePerFt2 = Price(place, planeArea),
+            Product = product,
+            Price = Price(place, planeArea) ?? (product is null || prices is null
+                ? null
+                : LinePrice.Listed(product, prices)),
             OpenSpaces = spaces.Open,
             Remarks = spaces.Remarks,
             Candidate = new Candidate
@@ -73,7 +79,7 @@ internal static class ReadLines
         {
             Id = id,
             Ours = false,
-            PricePerFt2 = Price(place, planeArea),
+            Price = Price(place, planeArea),
             OpenSpaces = spaces.Open,
             Remarks = spaces.Remarks,
             Candidate = new Candidate
@@ -125,7 +131,7 @@ internal static class ReadLines
             ? Emittance.Of(finish).Value
             : null;
 
-    private static double? Price(RequestObject place, Area? planeArea)
+    private static LinePrice? Price(RequestObject place, Area? planeArea)
     {
         var price = place.OptionalNumber("price", 0, 1e7, "in the caller's money");
         var perFt2 = place.OptionalNumber("pricePerFt2", 0, 1000, "per ft2");
@@ -134,8 +140,8 @@ internal static class ReadLines
             place.Wrong(
                 "pricePerFt2", "either-or", $"{perFt2}",
                 "Give either the price with its area, or the price per square foot.");
-        if (price is null) return perFt2;
-        if (area is { } covered) return price / covered.TotalSquareFeet;
+        if (price is not { } money) return perFt2 is { } each ? LinePrice.Typed(each) : null;
+        if (area is { } covered) return LinePrice.Of(money, covered.TotalSquareFeet);
         place.Wrong(
             "area", "missing", "",
             "A price needs the area it covers: here, or as the plane's area.", null, "ft2");

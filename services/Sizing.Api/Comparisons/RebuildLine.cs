@@ -5,13 +5,20 @@ using PostFrame.Problems;
 namespace PostFrame.SizingApi.Comparisons;
 
 /// <summary>
-/// One line rebuilt in the shared setting: engine results beside their wire form.
+/// One line rebuilt in the shared setting, as the engine finds it.
 /// </summary>
 internal sealed record RebuiltLine
 {
     public required ComparedLine Asked { get; init; }
 
-    public required LineBody Body { get; init; }
+    public string Id => Asked.Id;
+
+    public string Name => Asked.Candidate.Name;
+
+    /// <summary>What has to be known before the line can be told whole.</summary>
+    public required IReadOnlyList<QuestionLine> Questions { get; init; }
+
+    public required IReadOnlyList<string> Remarks { get; init; }
 
     public AssemblyHeat? Winter { get; init; }
 
@@ -23,6 +30,26 @@ internal sealed record RebuiltLine
     public MoistureFinding? Moisture { get; init; }
 
     public DripFinding? Drip { get; init; }
+
+    /// <summary>What is built; null where a blank stands in the way.</summary>
+    public Assembly? Built { get; init; }
+
+    public IReadOnlyList<RadiantCut> Radiant { get; init; } = [];
+
+    public TestedAssembly? Tested { get; init; }
+
+    public required ClaimFinding Claim { get; init; }
+
+    public CodeFinding? Code { get; init; }
+
+    /// <summary>A year's heating through the plane, and of the building.</summary>
+    public HeatingYear? Year { get; init; }
+
+    public HeatingYear? WholeYear { get; init; }
+
+    public BuildingLoss? Whole { get; init; }
+
+    public IReadOnlyList<ComparedPayback> Paybacks { get; init; } = [];
 
     /// <summary>U for code and energy: rebuilt, or tested.</summary>
     public ThermalTransmittance? U { get; init; }
@@ -54,17 +81,12 @@ internal static class RebuildLine
         var drip = built is null
             ? null
             : DripFinding.Of(built, setting.RealSite, setting.Months, setting.Room);
-        if (built is not null && candidate.Perm is <= 0.1)
-            remarks.Add("Steel outside and a tight face inside: what gets in through a lap or a "
-                + "leak hardly dries. Seal the laps.");
-        if (RetarderRule(candidate, setting) is { } rule) remarks.Add(rule);
-        if (built is not null && AssumedPerm(candidate) is { } assumed) remarks.Add(assumed);
+        remarks.AddRange(RemarksOn(line, built is not null, setting));
         var u = winter?.U ?? tested?.U;
         if (!holdsBack && setting.Months is not null)
             missing.Add(new("perm", $"How many perms does {candidate.Name} let through as faced, "
                 + "dry cup? Moisture hangs on it."));
         if (line.OpenSpaces.Count == 0) missing.AddRange(CandidateAssembly.Unsaid(candidate));
-        var claim = ClaimCheck.Of(candidate, setting.Site);
         return new RebuiltLine
         {
             Asked = line,
@@ -74,32 +96,26 @@ internal static class RebuildLine
             Moisture = moisture,
             Drip = drip,
             U = u,
-            Body = new LineBody
-            {
-                Id = line.Id,
-                Ours = line.Ours,
-                Name = candidate.Name,
-                Kind = WireNames<MaterialKind>.Of(candidate.Kind),
-                Material = Material(candidate),
-                Winter = winter is null ? null : WinterOf(winter, setting),
-                Summer = summer is null ? null : WriteHeat.Season(summer),
-                Tested = tested is null ? null : WriteHeat.Tested(tested),
-                Radiant = built is null ? null : RadiantOf(built, setting, candidate),
-                Drip = drip is null ? null : WriteHeat.Drip(drip, setting.IsUnheated),
-                Moisture = moisture is null ? null : WriteHeat.Moisture(moisture),
-                Code = u is { } value ? CodeOf(value, tested, setting) : null,
-                Price = line.PricePerFt2 is { } price
-                    ? new PriceLine(WriteHeat.Rounded(price, 4))
-                    : null,
-                Claim = line.Ours ? null : WriteHeat.Claim(candidate, claim),
-                Questions = [.. missing.Select(fact =>
-                    new QuestionLine($"{pointer}/{fact.Fact}", fact.Question))],
-                Remarks = remarks,
-                Working = input.Working && built is not null
-                    ? WriteWorking.Of(built, winter!, summer!, moisture, setting)
-                    : null,
-            },
+            Built = built,
+            Radiant = built is null ? [] : RadiantOf(built, setting),
+            Tested = tested,
+            Claim = ClaimCheck.Of(candidate, setting.Site),
+            Code = u is { } value ? CodeOf(value, tested, setting) : null,
+            Questions = [.. missing.Select(fact =>
+                new QuestionLine($"{pointer}/{fact.Fact}", fact.Question))],
+            Remarks = remarks,
         };
+    }
+
+    private static IEnumerable<string> RemarksOn(ComparedLine line, bool isBuilt, Setting setting)
+    {
+        if (isBuilt && line.Candidate.Perm is <= 0.1)
+            yield return "Steel outside and a tight face inside: what gets in through a lap or a "
+                + "leak hardly dries. Seal the laps.";
+        if (RetarderRule(line.Candidate, setting) is { } rule) yield return rule;
+        if (isBuilt && AssumedPerm(line.Candidate) is { } assumed) yield return assumed;
+        if (line.Price is { Origin: "list" } listed)
+            yield return $"Price from the {listed.Source}";
     }
 
     /// <summary>
@@ -132,47 +148,12 @@ internal static class RebuildLine
         .. line.OpenSpaces,
     ];
 
-    private static MaterialLine? Material(Candidate candidate)
+    private static List<RadiantCut> RadiantOf(Assembly built, Setting setting)
     {
-        if (candidate.MaterialR is not { } r) return null;
-        var band = MaterialBand.Of(candidate.Kind);
-        var (source, mark) = candidate switch
-        {
-            { KnownR: not null } => ("product data, GET /v1/products", "M"),
-            { ClaimedR: { } claimed } when Math.Abs(claimed - r.TotalRValue) < 1e-6 =>
-                ("as claimed; within what the material reaches: " + band.Source, band.Mark),
-            _ => ("what the material reaches at its thickness: " + band.Source, band.Mark),
-        };
-        return new(
-            WriteHeat.Rounded(r.TotalRValue, 2), WriteHeat.Rounded(r.TotalSi, 3), source, mark);
-    }
-
-    private static List<RadiantLine> RadiantOf(
-        Assembly built, Setting setting, Candidate candidate)
-    {
-        var lines = new List<RadiantLine>();
         Conditions[] seasons = setting.IsUnheated
             ? [setting.Site.Summer]
             : [setting.Site.Winter, setting.Site.Summer];
-        foreach (var conditions in seasons)
-        {
-            var cut = RadiantCut.Of(built, conditions);
-            var season = conditions.Season == Season.Winter ? "winter" : "summer";
-            var claimed = candidate.ClaimedRadiantCutPercent is { } percent
-                ? FormattableString.Invariant($"Claimed: radiant heat cut by {percent:0} %. ")
-                : "";
-            var text = cut.RadiantPercent is { } radiant
-                ? FormattableString.Invariant(
-                    $"{claimed}Radiant exchange at the bright face falls by {radiant:0} %, all ")
-                    + FormattableString.Invariant(
-                        $"heat through this assembly in {season} by {cut.TotalPercent:0} %.")
-                : claimed + "No bright face looks at air here, so no radiant heat is cut.";
-            lines.Add(new RadiantLine(
-                season,
-                cut.RadiantPercent is { } r ? WriteHeat.Rounded(r, 1) : null,
-                WriteHeat.Rounded(cut.TotalPercent, 1), text));
-        }
-        return lines;
+        return [.. seasons.Select(conditions => RadiantCut.Of(built, conditions))];
     }
 
     private static AssemblyHeat? RealWinter(
@@ -180,17 +161,6 @@ internal static class RebuildLine
         built is null || !setting.IsUnheated
             ? winter
             : AssemblySolver.Solve(built, setting.RealSite.Winter);
-
-    /// <summary>Nothing heats it: no heat flows and the face is as cold as outdoors.</summary>
-    private static SeasonBody WinterOf(AssemblyHeat winter, Setting setting) =>
-        setting.IsUnheated
-            ? WriteHeat.Season(winter) with
-            {
-                HeatFlowBtuPerHFt2 = 0,
-                HeatFlowWPerM2 = 0,
-                RoomFaceF = WriteHeat.Rounded(setting.Site.Winter.Outside.TotalFahrenheit, 1),
-            }
-            : WriteHeat.Season(winter);
 
     /// <summary>Which permeance a foam or board without a stated one was given.</summary>
     private static string? AssumedPerm(Candidate candidate)
@@ -205,11 +175,11 @@ internal static class RebuildLine
             + "(typical of the material, from memory, M). Send perm to replace it.";
     }
 
-    private static CodeBody? CodeOf(
+    private static CodeFinding? CodeOf(
         ThermalTransmittance u, TestedAssembly? tested, Setting setting)
     {
         if (setting.Input.Code is not { } code || setting.Zone is not { } zone) return null;
-        var finding = CodeFinding.Of(
+        return CodeFinding.Of(
             CodeTables.Minima,
             new CodeQuestion(
                 code.Standard, code.Edition, zone, code.Conditioning,
@@ -222,7 +192,6 @@ internal static class RebuildLine
                     : Array.Empty<string>(),
                 .. setting.ZoneDoubt is { } doubt ? [doubt] : Array.Empty<string>(),
             ]);
-        return WriteHeat.Code(finding);
     }
 
     /// <summary>

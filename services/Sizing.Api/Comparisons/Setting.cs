@@ -11,23 +11,31 @@ internal sealed class Setting
 {
     private const double DefaultSunOnRoof = 900;
     private const double DefaultSunOnWall = 500;
+    private const string Own = "own assumption";
+    private const string StationSource =
+        "NREL TMY3, 1991–2005, Wilcox and Marion, NREL/TP-581-43156; computed from its hours";
 
     private readonly List<AssumptionLine> _assumptions = [];
     private readonly List<QuestionLine> _questions = [];
+    private readonly Dictionary<string, Origin> _origins = [];
+    private IReadOnlyList<WorkingInput> _degreeDayInputs = [];
 
     public Setting(ComparisonInput input)
     {
         Input = input;
+        Words = new UnitWords(input.IsMetric);
         var (winter, summer) = (WinterAir(), SummerAir());
         var heated = input.Room.HeatedTo ?? Assumed(
-            IsUnheated ? "rating-room" : "room-winter",
+            IsUnheated ? "rating-room" : "room-winter", "room-winter",
             IsUnheated
                 ? "Nothing heats it: the room follows the outdoor air. Its winter R and U are "
                     + "rated as if the room were at"
                 : "Room air in winter",
             Temperature.FromFahrenheit(70));
         var cooled = input.Room.CooledTo ?? Assumed(
-            "room-summer", "Room air in summer", Temperature.FromFahrenheit(75));
+            "room-summer", "room-summer", "Room air in summer", Temperature.FromFahrenheit(75));
+        if (input.Room.HeatedTo is not null) Given("room-winter", heated);
+        if (input.Room.CooledTo is not null) Given("room-summer", cooled);
         SummerAirTemperature = summer;
         Site = new PlaneSite
         {
@@ -42,11 +50,14 @@ internal sealed class Setting
             month.Month, Temperature.FromCelsius(month.MeanTemperatureC),
             month.MeanVapourPressurePa)).ToList();
         Room = RoomOf();
+        RoomAir = Room is { } air ? SharedAir.Of(air, RealSite.Winter.Outside, Months) : null;
         DegreeDaysK = DegreeDays();
         AskForTheRest();
     }
 
     public ComparisonInput Input { get; }
+
+    public UnitWords Words { get; }
 
     public PlaneSite Site { get; }
 
@@ -64,6 +75,23 @@ internal sealed class Setting
     public RoomAir? Room { get; }
 
     public double? DegreeDaysK { get; }
+
+    public IReadOnlyList<WorkingInput> DegreeDayInputs => _degreeDayInputs;
+
+    /// <summary>The room air in numbers; null where use or heating is not known.</summary>
+    public SharedAir? RoomAir { get; }
+
+    /// <summary>What a heater without a flue gives; null where there is none.</summary>
+    public BurnerVapour? Burner { get; private set; }
+
+    public double SunWPerM2 { get; private set; }
+
+    public SurfaceColour Colour { get; private set; }
+
+    public double SkyKelvins => Input.IsWall ? 0 : SolAir.FlatSkyKelvins;
+
+    /// <summary>Where each value of the setting comes from, by name.</summary>
+    public IReadOnlyDictionary<string, Origin> Origins => _origins;
 
     public bool IsUnheated => Input.Room.Heated is false;
 
@@ -94,45 +122,49 @@ internal sealed class Setting
 
     private Temperature WinterAir()
     {
-        if (Input.Climate.Winter is { } own) return own;
+        if (Input.Climate.Winter is { } own) return Given("winter-design", own);
         if (Input.Climate.Found?.DesignTemperatures is { } station)
         {
-            Assume("winter-design", "Outdoor air in winter: the station's 99 % value of a typical "
-                + "year. Subtract 3.6 °F for sizing a heater", station.Heating99F, "°F", "R");
+            Assume("winter-design", "winter-design", "Outdoor air in winter: the station's 99 % "
+                + "value of a typical year. Subtract 3.6 °F for sizing a heater",
+                station.Heating99F, "°F", StationSource, "R");
             return Temperature.FromCelsius(station.Heating99C);
         }
-        return Assumed("winter-design", "Outdoor air in winter", Temperature.FromFahrenheit(20));
+        return Assumed("winter-design", "winter-design", "Outdoor air in winter",
+            Temperature.FromFahrenheit(20));
     }
 
     private Temperature SummerAir()
     {
-        if (Input.Climate.Summer is { } own) return own;
+        if (Input.Climate.Summer is { } own) return Given("summer-design", own);
         if (Input.Climate.Found?.DesignTemperatures is { } station)
         {
-            Assume("summer-design", "Outdoor air in summer: the station's 1 % value of a typical "
-                + "year", station.Cooling1F, "°F", "R");
+            Assume("summer-design", "summer-design", "Outdoor air in summer: the station's 1 % "
+                + "value of a typical year", station.Cooling1F, "°F", StationSource, "R");
             return Temperature.FromCelsius(station.Cooling1C);
         }
-        return Assumed("summer-design", "Outdoor air in summer", Temperature.FromFahrenheit(95));
+        return Assumed("summer-design", "summer-design", "Outdoor air in summer",
+            Temperature.FromFahrenheit(95));
     }
 
     private Temperature SolAirOf(Temperature air)
     {
-        var sun = Input.Climate.SunWPerM2;
-        if (sun is null)
+        if (Input.Climate.SunWPerM2 is { } sun) SunWPerM2 = sun;
+        else
         {
-            sun = Input.IsWall ? DefaultSunOnWall : DefaultSunOnRoof;
-            Assume("sun", "Sun on the plane on a clear summer day", sun.Value, "W/m²", "A");
+            SunWPerM2 = Input.IsWall ? DefaultSunOnWall : DefaultSunOnRoof;
+            Assume("sun", "sun", "Sun on the plane on a clear summer day", SunWPerM2, "W/m²",
+                Own, "A");
         }
-        var colour = Input.Colour;
-        if (colour is null)
+        if (Input.Colour is { } colour) Colour = colour;
+        else
         {
-            colour = SurfaceColour.Medium;
-            Assume("colour", "Outside colour between light and dark: α/ho",
-                SolAir.AbsorptanceOverHo(colour.Value), "m²·K/W", "A");
+            Colour = SurfaceColour.Medium;
+            Assume("colour", "colour", "Outside colour between light and dark: α/ho",
+                SolAir.AbsorptanceOverHo(Colour), "m²·K/W",
+                "half way between the values of ASHRAE HoF 2021 ch. 18, from memory", "A");
         }
-        return SolAir.Of(
-            air, sun.Value, colour.Value, Input.IsWall ? 0 : SolAir.FlatSkyKelvins);
+        return SolAir.Of(air, SunWPerM2, Colour, SkyKelvins);
     }
 
     private string? ZoneOf()
@@ -150,44 +182,42 @@ internal sealed class Setting
     {
         var room = Input.Room;
         double? excess = room.ExcessPa;
-        if (excess is null && room.Use is { } use)
+        if (excess is not null) _origins["moisture"] = Origin.Given;
+        else if (room.Use is { } use)
         {
             excess = IndoorMoisture.ColdExcessPa(use);
-            Assume("moisture", "Vapour the use gives to the room air when it freezes outdoors "
-                + "(ISO 13788 humidity classes; which use is which is assumed)",
-                excess.Value, "Pa", "A");
+            Assume("moisture", "moisture", "Vapour the use gives to the room air when it freezes "
+                + "outdoors (ISO 13788 humidity classes; which use is which is assumed)",
+                excess.Value, "Pa", "ISO 13788:2012 Annex A, from memory", "A");
         }
         if (excess is not { } cold || room.Heated is null) return null;
-        var heatedTo = room.Heated.Value ? Site.Winter.Room : (Temperature?)null;
+        if (room.Burner is { } burner) Burner = BurnerVapour.Of(burner, RealSite.Winter.Room);
+        if (Burner is { } vapour)
+            Assume(
+                "burner", "burner",
+                "Vapour the heater without a flue keeps up in the room"
+                    + (vapour.ComputedPa > BurnerVapour.MostPa
+                        ? FormattableString.Invariant(
+                            $"; computed {vapour.ComputedPa:0}, held to the most this ")
+                            + "reckons with. Such a room is wet whatever the insulation"
+                        : ""),
+                Math.Round(vapour.ExcessPa), "Pa",
+                "ISO 13788:2012 clause 4, the gas law, and the chemistry of combustion", "C");
         return new RoomAir
         {
-            HeatedTo = heatedTo,
+            HeatedTo = room.Heated.Value ? Site.Winter.Room : (Temperature?)null,
             ColdExcessPa = cold,
-            BurnerExcessPa = room.Burner is { } burner ? BurnerExcess(burner) : 0,
+            BurnerExcessPa = Burner?.ExcessPa ?? 0,
         };
-    }
-
-    private double BurnerExcess(BurnerAsked burner)
-    {
-        const double most = 4000;
-        var excess = IndoorMoisture.ExcessOfWaterPa(
-            IndoorMoisture.BurnerWaterKgPerHour(burner.Fuel, burner.InputW),
-            burner.AirChangesPerHour, burner.VolumeM3, RealSite.Winter.Room);
-        var kept = Math.Min(most, excess);
-        Assume(
-            "burner",
-            "Vapour the heater without a flue keeps up in the room"
-                + (excess > most
-                    ? FormattableString.Invariant($"; computed {excess:0}, held to the most this ")
-                        + "reckons with. Such a room is wet whatever the insulation"
-                    : ""),
-            Math.Round(kept), "Pa", "C");
-        return kept;
     }
 
     private double? DegreeDays()
     {
-        if (Input.Climate.DegreeDaysK is { } own) return own;
+        if (Input.Climate.DegreeDaysK is { } own)
+        {
+            _origins["degree-days"] = Origin.Given;
+            return own;
+        }
         if (Input.Fuel is not { } fuel || Input.Climate.Found?.DegreeDays is not { } days)
             return null;
         if (fuel.Balance is not { } balance)
@@ -197,6 +227,14 @@ internal sealed class Setting
                 + "to 65 °F, or give heatingDegreeDays."));
             return null;
         }
+        _origins["degree-days"] = new(
+            "HDD = (straight between the bases at t_balance)/1.8", StationSource, "R");
+        _degreeDayInputs =
+        [
+            new("t_balance", balance.TotalFahrenheit, "°F"),
+            new("HDD50", days.Heating50FDays, "°F·d"), new("HDD55", days.Heating55FDays, "°F·d"),
+            new("HDD60", days.Heating60FDays, "°F·d"), new("HDD65", days.Heating65FDays, "°F·d"),
+        ];
         return new DegreeDayTable(
             days.Heating65FDays, days.Heating60FDays, days.Heating55FDays, days.Heating50FDays)
             .ToBalancePointK(Math.Clamp(balance.TotalFahrenheit, 50, 65));
@@ -224,12 +262,29 @@ internal sealed class Setting
             _questions.Add(new("/fuel", "What is it heated with, and at what price?"));
     }
 
-    private Temperature Assumed(string id, string text, Temperature value)
+    private Temperature Given(string origin, Temperature value)
     {
-        Assume(id, text, Math.Round(value.TotalFahrenheit, 1), "°F", "A");
+        _origins[origin] = Origin.Given;
         return value;
     }
 
-    private void Assume(string id, string text, double value, string unit, string mark) =>
-        _assumptions.Add(new(id, text, value, unit, mark));
+    private Temperature Assumed(string id, string origin, string text, Temperature value)
+    {
+        Assume(id, origin, text, Math.Round(value.TotalFahrenheit, 1), "°F", Own, "A");
+        return value;
+    }
+
+    private void Assume(
+        string id, string origin, string text, double value, string unit, string source,
+        string mark)
+    {
+        _assumptions.Add(new(id, text, value, unit, source, mark));
+        _origins[origin] = new(mark == "R" ? "of the station" : "assumed", source, mark);
+    }
+}
+
+/// <summary>Where a value of the setting comes from.</summary>
+internal sealed record Origin(string Formula, string Source, string Mark)
+{
+    public static Origin Given { get; } = new("as given", "the request", "G");
 }

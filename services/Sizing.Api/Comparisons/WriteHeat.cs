@@ -50,6 +50,8 @@ internal static class WriteHeat
             Rounded(year.CarriedOverGPerM2, 1),
             year.Place,
             finding.Class is { } @class ? @class.ToString() : null,
+            finding.AtDesign.HiddenRh is { } hidden ? Percent(hidden) : null,
+            finding.AtDesign.HiddenPlace,
             [.. year.Months.Select(month => new MoistureMonthLine(
                 month.Month,
                 Rounded(month.Outdoors.TotalFahrenheit, 1),
@@ -58,20 +60,62 @@ internal static class WriteHeat
                 Percent(month.RoomFaceRh),
                 Rounded(month.ChangeGPerM2, 1),
                 Rounded(month.HeldGPerM2, 1)))],
-            [.. finding.Cures.Select(cure => new CureLine(cure.Id, cure.Text, cure.Cures))]);
+            [.. finding.Cures.Select(cure => new CureLine(
+                cure.Id, cure.Text, cure.Cures,
+                cure.Year is { } then ? Rounded(then.PeakGPerM2, 1) : null,
+                cure.Year is { } after ? Rounded(after.CarriedOverGPerM2, 1) : null,
+                cure.Perm, cure.RoomRh is { } rh ? Percent(rh) : null))]);
     }
 
-    public static DripLine Drip(DripFinding finding, bool isUnheated) => new(
-        Percent(finding.OnsetRh),
-        finding.ClearNightRh is { } night ? Percent(night) : null,
-        finding.WorstMonth,
-        finding.WorstFaceRh is { } worst ? Percent(worst) : null,
-        isUnheated ? UnheatedDrip(finding) : FormattableString.Invariant(
+    public static DripLine Drip(DripFinding finding, Setting setting)
+    {
+        var air = setting.RoomAir?.Design;
+        return new(
+            air is null || setting.IsUnheated ? null : air.Rh > finding.OnsetRh,
+            Percent(finding.OnsetRh),
+            finding.ClearNightRh is { } night ? Percent(night) : null,
+            finding.WorstMonth,
+            finding.WorstFaceRh is { } worst ? Percent(worst) : null,
+            setting.IsUnheated ? UnheatedDrip(finding) : HeatedDrip(finding, air));
+    }
+
+    private static string HeatedDrip(DripFinding finding, AirState? air) =>
+        FormattableString.Invariant(
             $"At winter design the room face drips above {100 * finding.OnsetRh:0} % relative ")
-            + "humidity"
-            + (finding.ClearNightRh is { } rh
-                ? FormattableString.Invariant($", under a clear night sky above {100 * rh:0} %.")
-                : "."));
+        + "humidity"
+        + (finding.ClearNightRh is { } rh
+            ? FormattableString.Invariant($", under a clear night sky above {100 * rh:0} %.")
+            : ".")
+        + (air is null
+            ? ""
+            : FormattableString.Invariant($" The room is reckoned at {100 * air.Rh:0} % then, ")
+                + (air.Rh > finding.OnsetRh ? "so it drips."
+                    : finding.ClearNightRh is { } clear && air.Rh > clear
+                        ? "so it drips on clear nights."
+                        : "so it does not drip."));
+
+    public static RoomAirBody? RoomAir(Setting setting) => setting.RoomAir is not { } air
+        ? null
+        : new(
+            Rounded(air.Room.ColdExcessPa, 0),
+            setting.Burner is { } burner ? Rounded(burner.WaterKgPerHour, 3) : null,
+            setting.Burner is { } heater ? Rounded(heater.ExcessPa, 0) : null,
+            new(
+                Rounded(air.Design.Pa, 0), Percent(air.Design.Rh),
+                Rounded(air.Design.DewPoint.TotalFahrenheit, 1), air.Design.IsFrost),
+            air.Months.Count == 0
+                ? null
+                : [.. air.Months.Select(month => new AirMonthLine(
+                    month.Outdoors.Month,
+                    Rounded(month.Outdoors.Mean.TotalFahrenheit, 1),
+                    Rounded(month.At.TotalFahrenheit, 1),
+                    Rounded(month.Pa, 0),
+                    Percent(month.Rh),
+                    Rounded(month.DewPoint.TotalFahrenheit, 1),
+                    month.IsFrost))],
+            $"At winter design the room air is at {Percent(air.Design.Rh)} % relative humidity; "
+                + $"a face colder than its {(air.Design.IsFrost ? "frost" : "dew")} point of "
+                + $"{setting.Words.Of(air.Design.DewPoint)} is wetted.");
 
     private static string UnheatedDrip(DripFinding finding) =>
         "Nothing heats it: the room follows the outdoor air, and its face is as cold as that."
@@ -93,7 +137,7 @@ internal static class WriteHeat
         finding.Row is { } from ? $"{from.Standard} {from.Edition}, {from.Table}" : null,
         finding.Notes);
 
-    private static string? MarkOf(EnvelopeMinimum? row) => row switch
+    public static string? MarkOf(EnvelopeMinimum? row) => row switch
     {
         null => null,
         { IsCertain: true } => "R",

@@ -171,21 +171,6 @@ public sealed class ComparisonTests(SizingHost host) : IClassFixture<SizingHost>
             q.GetProperty("pointer").GetString() == $"/rivals/0/airSpaces/0/{member}");
     }
 
-    [Fact]
-    public void Every_number_of_a_line_can_be_opened_to_its_source()
-    {
-        var working = Example(DwellingWall).With("/working", true).Answer().Line("rival-2")
-            .GetProperty("working").EnumerateArray().ToList();
-        Assert.Contains(working, step => step.GetProperty("quantity").GetString() == "U-factor");
-        Assert.Contains(working, step => step.GetProperty("part").GetString() == "moisture");
-        Assert.All(working, step =>
-        {
-            Assert.NotEmpty(step.GetProperty("formula").GetString()!);
-            Assert.NotEmpty(step.GetProperty("source").GetString()!);
-            Assert.Contains(step.GetProperty("mark").GetString(), (string[])["R", "M", "M✓", "C", "A", "G"]);
-        });
-    }
-
     [Theory]
     [InlineData(ShopRoof)]
     [InlineData(DwellingWall)]

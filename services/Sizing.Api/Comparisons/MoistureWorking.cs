@@ -1,0 +1,162 @@
+using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
+
+namespace PostFrame.SizingApi.Comparisons;
+
+/// <summary>Opens the drip, the months, and the cures of a line.</summary>
+internal static class MoistureWorking
+{
+    private const string Clause5 = "ISO 13788:2012 clause 5, saturation by equations E.7, E.8";
+    private const string Clause6 = "ISO 13788:2012 clause 6";
+    private const string Tightest =
+        "the sd of a tight layer is entered as 1 000 000 m";
+
+    public static void Add(WorkingSheet sheet, RebuiltLine line, Setting setting)
+    {
+        if (line.Drip is { } drip) Drip(sheet, drip, setting);
+        if (line.Moisture is not { } moisture) return;
+        if (moisture.AtDesign.HiddenRh is { } hidden)
+            sheet.Add(
+                "moisture", $"wets {moisture.AtDesign.HiddenPlace} from",
+                "p_room = p_out + (psat − p_out)·Sd/(Sd − sd), over psat(t_room)",
+                [new("psat(t_room)", Vapour.Saturation(setting.RealSite.Winter.Room), "Pa")],
+                100 * hidden, "% RH", Clause6 + ", solved for the room", "C",
+                new Opens("moisture/wetsInsideAboveRhPercent"));
+        foreach (var (month, i) in moisture.Year.Months.Select((month, i) => (month, i)))
+            Month(sheet, moisture.Year, month, i, setting);
+        Year(sheet, moisture.Year, "", "over the twelve months", "moisture/");
+        foreach (var (cure, i) in moisture.Cures.Select((cure, i) => (cure, i)))
+            Cure(sheet, cure, i);
+    }
+
+    private static void Drip(WorkingSheet sheet, DripFinding drip, Setting setting)
+    {
+        var room = setting.RealSite.Winter.Room;
+        Onset("room face starts to drip at", drip.DesignFace, drip.OnsetRh,
+            "drip/dripsAboveRhPercent");
+        if (drip is { ClearNightFace: { } night, ClearNightRh: { } rh })
+            Onset("the same under a clear night sky, outside 10 K below the air", night, rh,
+                "drip/clearNightDripsAboveRhPercent");
+        if (drip is { WorstFace: { } face, WorstRoomPa: { } pa, WorstFaceRh: { } worst })
+            sheet.Add(
+                "drip", "humidity at the room face in the worst month",
+                "φ = 100·min(1, p_room/psat(t_face))",
+                [
+                    new("p_room", pa, "Pa"), new("t_face", face.TotalCelsius, "°C"),
+                    new("psat(t_face)", Vapour.Saturation(face), "Pa"),
+                ],
+                100 * worst, "% RH", Clause5, "R", new Opens("drip/worstFaceRhPercent"));
+
+        void Onset(string quantity, Temperature face, double rh, string member) => sheet.Add(
+            "drip", quantity, "φ = 100·min(1, psat(t_face)/psat(t_room))",
+            [
+                new("t_room", room.TotalCelsius, "°C"), new("t_face", face.TotalCelsius, "°C"),
+                new("psat(t_room)", Vapour.Saturation(room), "Pa"),
+                new("psat(t_face)", Vapour.Saturation(face), "Pa"),
+            ],
+            100 * rh, "% RH", Clause5, "R", new Opens(member));
+    }
+
+    private static void Month(
+        WorkingSheet sheet, MoistureYear year, MoistureMonth month, int index, Setting setting)
+    {
+        var name = Conclusions.MonthOf(month.Month);
+        var home = $"moisture/months/{index}/";
+        SettingWorking.Outdoors(sheet, "moisture", month.Month, month.Outdoors, setting,
+            Opens.Fahrenheit(home + "outdoorsF"));
+        SettingWorking.RoomInMonth(sheet, "moisture", month.Month, month.Outdoors, month.Room,
+            setting, Opens.Fahrenheit(home + "roomF"));
+        sheet.Add(
+            "moisture", $"{name}: humidity of the room air", "φ = 100·p_room/psat(t_room)",
+            [
+                new("p_room", month.RoomPa, "Pa"),
+                new("t_room", month.Room.TotalCelsius, "°C"),
+                new("psat(t_room)", Vapour.Saturation(month.Room), "Pa"),
+            ],
+            100 * month.RoomRh, "% RH", Clause5, "R", new Opens(home + "roomRhPercent"));
+        sheet.Add(
+            "moisture", $"{name}: humidity at the room face",
+            "φ = 100·min(1, p_room/psat(t_face))",
+            [
+                new("p_room", month.RoomPa, "Pa"),
+                new("t_face", month.RoomFace.TotalCelsius, "°C"),
+                new("psat(t_face)", Vapour.Saturation(month.RoomFace), "Pa"),
+            ],
+            100 * month.RoomFaceRh, "% RH", Clause5, "R", new Opens(home + "roomFaceRhPercent"));
+        if (year.Place is not null) Flows(sheet, month, name);
+        sheet.Add(
+            "moisture", $"{name}: condensed, negative dried", "Δm = g_in − g_out",
+            [
+                new("g_in", month.FromRoomGPerM2, "g/m²"),
+                new("g_out", month.ToOutdoorsGPerM2, "g/m²"),
+            ],
+            month.ChangeGPerM2, "g/m²", Clause6, "R", new Opens(home + "changeGPerM2"));
+        var before = index == 0 ? 0 : year.Months[index - 1].HeldGPerM2;
+        sheet.Add(
+            "moisture", $"{name}: held at its end", "m = m_before + Δm",
+            [new("m_before", before, "g/m²"), new("Δm", month.ChangeGPerM2, "g/m²")],
+            month.HeldGPerM2, "g/m²",
+            Clause6 + "; the year starts dry at the first month that condenses", "R",
+            new Opens(home + "heldGPerM2"));
+    }
+
+    /// <summary>
+    /// At the place where the most water gathers; while it is wet it is at saturation. Where other
+    /// places are wet too, or it dries within the month, g_in and g_out are sums over them.
+    /// </summary>
+    private static void Flows(WorkingSheet sheet, MoistureMonth month, string name)
+    {
+        sheet.Add(
+            "moisture", $"{name}: saturation at the wettest place", "psat(t)",
+            [
+                new("t", month.PlaceAt.TotalCelsius, "°C"),
+                new("p_room", month.RoomPa, "Pa"), new("p_out", month.OutdoorPa, "Pa"),
+                new("sd_in", month.SdToPlaceM, "m"),
+                new("sd_out", month.SdM - month.SdToPlaceM, "m"),
+            ],
+            Vapour.Saturation(month.PlaceAt), "Pa", Tightest, "R");
+        sheet.Add(
+            "moisture", $"{name}: vapour from the room",
+            "g_in = δ₀·Δp/Δsd·t to the nearest wet place, summed over the month",
+            [new("δ₀", Vapour.StillAirPermeability, "kg/(m·s·Pa)")], month.FromRoomGPerM2, "g/m²",
+            Clause6, "R");
+        sheet.Add(
+            "moisture", $"{name}: vapour to outdoors",
+            "g_out = δ₀·Δp/Δsd·t from the outermost wet place, summed over the month",
+            [new("δ₀", Vapour.StillAirPermeability, "kg/(m·s·Pa)")], month.ToOutdoorsGPerM2,
+            "g/m²", Clause6, "R");
+    }
+
+    private static void Year(
+        WorkingSheet sheet, MoistureYear year, string prefix, string words, string home)
+    {
+        sheet.Add(
+            "moisture", $"{prefix}most water held {words}", "max(m)",
+            [.. year.Months.Select(month => new WorkingInput(
+                "m_" + month.Month, month.HeldGPerM2, "g/m²"))],
+            year.PeakGPerM2, "g/m²", Clause6, "R", new Opens(home + "peakGPerM2"));
+        sheet.Add(
+            "moisture", $"{prefix}water left {words}", "m at the end of the last month",
+            [new("m", year.Months[^1].HeldGPerM2, "g/m²")], year.CarriedOverGPerM2, "g/m²",
+            Clause6, "R", new Opens(home + "carriedOverGPerM2"));
+    }
+
+    private static void Cure(WorkingSheet sheet, MoistureCure cure, int index)
+    {
+        var home = $"moisture/cures/{index}/";
+        var words = cure.Id.Replace('-', ' ');
+        if (cure.Year is { } year)
+            Year(sheet, year, $"{words}: ", "in the same months with that change", home);
+        if (cure.Perm is { } perm)
+            sheet.Add(
+                "moisture", $"{words}: permeance tried", "as tried", [], perm, "perm",
+                "class I facing; ASHRAE HoF 2021 ch. 26 and manufacturers' declarations, from "
+                    + "memory", "M", new Opens(home + "perm"));
+        if (cure.RoomRh is { } rh)
+            sheet.Add(
+                "moisture", $"{words}: room humidity in the coldest month that dries again",
+                "the largest share of the room's moisture load that still dries, by halving",
+                [new("share of the load", cure.MoistureShare ?? 0, "")], 100 * rh, "% RH",
+                Clause6 + ", solved for the load", "C", new Opens(home + "roomRhPercent"));
+    }
+}
