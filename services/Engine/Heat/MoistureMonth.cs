@@ -28,7 +28,7 @@ public sealed record MoistureMonth(
     /// <summary>Temperature of the room face.</summary>
     public required Temperature RoomFace { get; init; }
 
-    /// <summary>Vapour that left the room in the month [g/m²]; negative where it came back.</summary>
+    /// <summary>Vapour from the room in the month [g/m²]; negative where it came back.</summary>
     public required double FromRoomGPerM2 { get; init; }
 
     /// <summary>Vapour that reached outdoors in the month [g/m²].</summary>
