@@ -5,9 +5,16 @@ namespace PostFrame.Engine.Heat;
 /// <summary>Solves assemblies: air spaces, framing, ventilation, temperatures.</summary>
 public static class AssemblySolver
 {
-    private const double MostCombinedRatio = 1.5;
+    /// <summary>
+    /// The combined method is for an upper limit up to so many times the lower. Source: ISO
+    /// 6946:2017 clause 6.7.2.1, from memory.
+    /// </summary>
+    internal const double MostCombinedRatio = 1.5;
 
     private const int MostIterations = 400;
+
+    /// <summary>Half way to what the space should have: no overshoot.</summary>
+    private const double Pull = 0.5;
 
     /// <summary>
     /// Resistance, heat flow and temperatures of an assembly.
@@ -49,17 +56,15 @@ public static class AssemblySolver
 
         var sections = new Sections(assembly, conditions.Basis, flow, outside.TotalSi, spaces);
         var (upper, lower) = (sections.UpperLimit(), sections.LowerLimit());
-        // ISO 6946's combined method holds for an upper limit up to 1.5 times the lower (from
-        // memory); a blanket squeezed at its framing is beyond it and takes the parallel path.
         var method = assembly.Method
-            ?? (conditions.Basis == CalculationBasis.Ashrae || upper > MostCombinedRatio * lower
+            ?? (conditions.Basis == CalculationBasis.Ashrae
                 ? BridgeMethod.ParallelPath
                 : BridgeMethod.Combined);
         var taken = method switch
         {
             BridgeMethod.ParallelPath => upper,
             BridgeMethod.IsothermalPlanes => lower,
-            _ => (upper + lower) / 2,
+            _ => Combined(upper, lower),
         };
         var clear = sections.Clear().Sum();
         // Wood standing in the room would otherwise lend a thin sheet more than its clear field.
@@ -82,6 +87,14 @@ public static class AssemblySolver
         };
     }
 
+    /// <summary>
+    /// The mean of both limits. Where they lie too far apart for it, as with blanket squeezed at
+    /// its framing, what it takes off the upper limit is held at what it takes off at the bound, a
+    /// quarter of the lower limit: no step, so that more insulation never raises U (own).
+    /// </summary>
+    private static double Combined(double upper, double lower) =>
+        upper - Math.Min((upper - lower) / 2, (MostCombinedRatio - 1) / 2 * lower);
+
     private static List<SolvedAirSpace> Iterate(
         Assembly assembly, Conditions conditions, HeatFlow flow, double film, double outside)
     {
@@ -101,24 +114,21 @@ public static class AssemblySolver
             var r = Resistances(assembly, film, outside, state);
             var total = r.Sum();
             var moved = 0.0;
-            // ISO 6946's branches differ by up to 1.3 % where they meet at 5 K; a solution on that
-            // step is closed in on by ever smaller moves.
-            var pull = Math.Min(0.5, 20.0 / (pass + 1));
             for (var i = 0; i < airs.Count; i++)
             {
                 var before = r.Take(airs[i].index + 1).Sum();
                 var own = r[airs[i].index + 1];
                 var mean = conditions.Room.TotalCelsius - span * (before + own / 2) / total;
                 var difference = Math.Abs(span) * own / total;
-                var byMean = pull * (mean - state[i].Mean.TotalCelsius);
-                var byDifference = pull * (difference - state[i].DifferenceKelvins);
+                var byMean = Pull * (mean - state[i].Mean.TotalCelsius);
+                var byDifference = Pull * (difference - state[i].DifferenceKelvins);
                 state[i] = Solved(
                     airs[i].Name, airs[i].Air!.Space, conditions.Basis, flow,
                     state[i].Mean.TotalCelsius + byMean,
                     state[i].DifferenceKelvins + byDifference);
                 moved = Math.Max(moved, Math.Max(Math.Abs(byMean), Math.Abs(byDifference)));
             }
-            if (moved < (pass < MostIterations / 2 ? 1e-7 : 0.02)) break;
+            if (moved < 1e-7) break;
         }
         return state;
     }

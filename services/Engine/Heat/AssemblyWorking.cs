@@ -191,10 +191,10 @@ public static class AssemblyWorking
                 "ASHRAE HoF 2021 ch. 27; ISO 6946:2017 clause 6.7.2.3", "R");
         }
         yield return new(
-            $"assembly, {Words(heat.Method)}",
+            $"assembly, {Words(heat)}",
             heat.Capped
                 ? "R = R_clear: framing in the room is no insulation"
-                : Formula(heat.Method),
+                : Formula(heat),
             [
                 new("R′", heat.UpperLimit.TotalSi, R),
                 new("R″", heat.LowerLimit.TotalSi, R),
@@ -234,20 +234,29 @@ public static class AssemblyWorking
         { Figure = "RoomFace" };
     }
 
-    private static string Formula(BridgeMethod method) => method switch
+    private static string Formula(AssemblyHeat heat) => heat.Method switch
     {
         BridgeMethod.ParallelPath => "R = R′",
         BridgeMethod.IsothermalPlanes => "R = R″",
+        _ when LimitsLieApart(heat) => "R = R′ − R″/4, as R′ is above 1.5·R″",
         _ => "R = (R′ + R″)/2",
     };
 
+    private static bool LimitsLieApart(AssemblyHeat heat) => heat.UpperLimit.TotalSi
+        > AssemblySolver.MostCombinedRatio * heat.LowerLimit.TotalSi * (1 + 1e-12);
+
     /// <summary>The method in words.</summary>
-    public static string Words(BridgeMethod method) => method switch
+    public static string Words(AssemblyHeat heat)
     {
-        BridgeMethod.ParallelPath => "parallel path",
-        BridgeMethod.IsothermalPlanes => "isothermal planes",
-        _ => "mean of upper and lower limit",
-    };
+        ArgumentNullException.ThrowIfNull(heat);
+        return heat.Method switch
+        {
+            BridgeMethod.ParallelPath => "parallel path",
+            BridgeMethod.IsothermalPlanes => "isothermal planes",
+            _ when LimitsLieApart(heat) => "upper limit less a quarter of the lower",
+            _ => "mean of upper and lower limit",
+        };
+    }
 
     /// <summary>The direction in words.</summary>
     public static string Words(HeatFlow flow) => flow switch

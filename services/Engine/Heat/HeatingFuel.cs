@@ -12,6 +12,9 @@ public enum HeatingFuel
     /// <summary>No. 2 heating oil, by the US gallon (138 690 Btu).</summary>
     HeatingOil,
 
-    /// <summary>Electricity, by the kilowatt-hour.</summary>
+    /// <summary>Electricity turned into heat, by the kilowatt-hour.</summary>
     Electricity,
+
+    /// <summary>Electricity that drives a heat pump, by the kilowatt-hour.</summary>
+    HeatPump,
 }

@@ -93,7 +93,7 @@ public static class PlaneHeat
         var text = plane.Framing is null
             ? "product with its films, no framing given"
             : FormattableString.Invariant(
-                $"{AssemblyWorking.Words(heat.Method)}, product squeezed to ")
+                $"{AssemblyWorking.Words(heat)}, product squeezed to ")
                 + FormattableString.Invariant($"{plane.SqueezedThicknessMm:0.#} mm ")
                 + FormattableString.Invariant(
                     $"over {plane.Framing.Fraction:0.0 %} of wood, with films");

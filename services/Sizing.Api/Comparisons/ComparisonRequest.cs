@@ -61,8 +61,10 @@ internal sealed record ComparedBurnerRequest(
     [property: Text("\"40000 ft3\".")] string Volume, double AirChangesPerHour);
 
 internal sealed record ComparedFuelRequest(
-    [property: Required, Text("naturalGas, propane, heatingOil or electricity.")] string Kind,
-    [property: Required, Text("Share of the fuel's heat that reaches the room, or COP.")]
+    [property: Required, Text("naturalGas, propane, heatingOil, electricity or heatPump.")]
+    string Kind,
+    [property: Required, Text("Share of the fuel's heat that reaches the room, at most 1; of a "
+        + "heat pump its seasonal COP, 1 to 6.")]
     double Efficiency,
     [property: Text("Per therm, gallon or kilowatt-hour.")] double? PricePerUnit,
     [property: Text("Outdoor temperature that needs no heating, \"50 °F\".")] string? BalancePoint);

@@ -198,9 +198,9 @@ internal static class ReadComparison
     {
         if (place is not { IsPresent: true }) return null;
         var kind = place.Choice("kind", WireNames<HeatingFuel>.All);
-        // Burning gives at most its heat; only electricity can move more than it brings.
-        var most = kind is null or "electricity" ? 6 : 1;
-        var efficiency = place.OptionalNumber("efficiency", 0.1, most, "share, or COP");
+        var fuel = kind is null ? (HeatingFuel?)null : Enum.Parse<HeatingFuel>(kind, true);
+        var (least, most) = fuel is { } bought ? HeatingYear.EfficiencyOf(bought) : (0.1, 6);
+        var efficiency = place.OptionalNumber("efficiency", least, most, "share, or COP");
         if (efficiency is null && !place.Has("efficiency"))
             place.Wrong("efficiency", "missing", "",
                 "What share of the fuel's heat reaches the room? A unit heater 0.80 to 0.93, "
@@ -215,10 +215,9 @@ internal static class ReadComparison
                 + $"({Fahrenheit(heatedTo)} °F).",
                 Fahrenheit(heatedTo), "°F");
         place.Close();
-        return kind is null || efficiency is null
-            ? null
-            : new(
-                Enum.Parse<HeatingFuel>(kind, ignoreCase: true), efficiency.Value, price, balance);
+        return fuel is { } burnt && efficiency is { } share
+            ? new(burnt, share, price, balance)
+            : null;
     }
 
     private static CodeAsked? Code(RequestObject? place, bool isWall)

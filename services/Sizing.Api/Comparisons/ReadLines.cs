@@ -1,3 +1,4 @@
+using System.Globalization;
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
@@ -63,7 +64,7 @@ internal static class ReadLines
                 Spaces = spaces.Stated,
             },
         };
-        CheckFits(place, "product", line.Candidate, framing);
+        CheckFits(place, "product", line.Candidate, spaces, framing);
         place.Close();
         return line;
     }
@@ -96,21 +97,31 @@ internal static class ReadLines
                 Spaces = spaces.Stated,
             },
         };
-        CheckFits(place, "thickness", line.Candidate, framing);
+        CheckFits(place, "thickness", line.Candidate, spaces, framing);
         place.Close();
         return line;
     }
 
-    /// <summary>What cannot be built; a thickness of ours is its product's.</summary>
+    /// <summary>
+    /// What cannot be built, with every space that was told of; a thickness of ours is its
+    /// product's, and what was set aside keeps its place in the list.
+    /// </summary>
     private static void CheckFits(
-        RequestObject place, string thickness, Candidate candidate, Framing? framing)
+        RequestObject place, string thickness, Candidate candidate, SpacesAsked spaces,
+        Framing? framing)
     {
-        foreach (var misfit in CandidateFit.Violations(candidate, framing))
-            place.Mistakes.Add(misfit with
+        var asked = candidate with { Spaces = [.. spaces.Told.Select(x => x.Space)] };
+        foreach (var misfit in CandidateFit.Violations(asked, framing))
+        {
+            string[] path = misfit.Path.Split('/');
+            if (path[1] == "thickness") path[1] = thickness;
+            if (path[1] == "airSpaces")
             {
-                Path = place.Pointer
-                    + (misfit.Path == "/thickness" ? $"/{thickness}" : misfit.Path),
-            });
+                var told = spaces.Told[int.Parse(path[2], CultureInfo.InvariantCulture)];
+                path[2] = told.Index.ToString(CultureInfo.InvariantCulture);
+            }
+            place.Mistakes.Add(misfit with { Path = place.Pointer + string.Join('/', path) });
+        }
     }
 
     private static MaterialKind KindOf(Product product) => product.Kind switch
@@ -152,11 +163,10 @@ internal static class ReadLines
     /// Null when nothing was said, or when what was said leaves the thickness or the ventilation
     /// open: that is asked, not assumed. Ribs of the cladding are no air space.
     /// </summary>
-    private static (IReadOnlyList<CandidateSpace>? Stated, IReadOnlyList<MissingFact> Open,
-        IReadOnlyList<string> Remarks) Spaces(RequestObject place, CalculationBasis basis)
+    private static SpacesAsked Spaces(RequestObject place, CalculationBasis basis)
     {
-        if (!place.Has("airSpaces")) return (null, [], []);
-        var stated = new List<CandidateSpace>();
+        if (!place.Has("airSpaces")) return new(null, [], [], []);
+        var told = new List<(int Index, CandidateSpace Space)>();
         var open = new List<MissingFact>();
         var remarks = new List<string>();
         var (least, most) = basis == CalculationBasis.Ashrae ? (12.5, 150.0) : (1.0, 300.0);
@@ -183,10 +193,21 @@ internal static class ReadLines
                     + "through it (vented eave, ridge, open ribs)?"));
             var openings = kind switch { "enclosed" => 0, "slightlyVentilated" => 1000, _ => 2000 };
             if (side is { } at && thickness is { } mm)
-                stated.Add(new CandidateSpace(at, mm, openings, facing ?? 0.9));
+                told.Add((i, new CandidateSpace(at, mm, openings, facing ?? 0.9)));
         }
-        return open.Count > 0 ? (null, open, remarks) : (stated, open, remarks);
+        return new(
+            open.Count > 0 ? null : [.. told.Select(x => x.Space)], told, open, remarks);
     }
+
+    /// <summary>
+    /// The spaces as a whole, null where something of them is open; those told of, with their
+    /// place in the list; what is open; what was set aside.
+    /// </summary>
+    private sealed record SpacesAsked(
+        IReadOnlyList<CandidateSpace>? Stated,
+        IReadOnlyList<(int Index, CandidateSpace Space)> Told,
+        IReadOnlyList<MissingFact> Open,
+        IReadOnlyList<string> Remarks);
 
     private static MissingFact Ask(int index, string member, string question) =>
         new($"airSpaces/{index}/{member}", question);

@@ -157,7 +157,7 @@ internal static class WriteHeat
     public static double Percent(double share) => Rounded(100 * share, 0);
 
     private static string MethodOf(AssemblyHeat heat) =>
-        AssemblyWorking.Words(heat.Method)
+        AssemblyWorking.Words(heat)
         + (heat.Capped ? ", limited to the part between members" : "")
         + (heat.AirSpaces.Count > 0 ? ", air spaces by iteration" : "");
 

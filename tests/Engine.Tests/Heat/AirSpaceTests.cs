@@ -101,6 +101,20 @@ public sealed class AirSpaceTests
             }
     }
 
+    // ISO 6946's two terms with their rounded coefficients do not meet at 5 K; a step there would
+    // let more insulation raise U. Across all differences the resistance falls, without a jump.
+    [Theory]
+    [InlineData("Up")]
+    [InlineData("Horizontal")]
+    [InlineData("Down")]
+    public void An_iso_space_resists_less_the_larger_the_difference_without_a_jump(string flow)
+    {
+        double R(double difference) =>
+            Of(CalculationBasis.Iso6946, flow, 90, 0.05, 10, difference).R.TotalSi;
+        for (var k = 0.0; k < 30; k += 0.01)
+            Assert.InRange(R(k + 0.01), 0.998 * R(k), R(k) + 1e-12);
+    }
+
     [Theory]
     [InlineData(CalculationBasis.Ashrae, 5, "12.5 to 150 mm")]
     [InlineData(CalculationBasis.Ashrae, 200, "12.5 to 150 mm")]

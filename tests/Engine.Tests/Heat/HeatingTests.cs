@@ -43,6 +43,21 @@ public sealed class HeatingTests
         Assert.Equal(gallons, year.FuelUnits, 0.002 * gallons + 0.5);
     }
 
+    // A heat pump buys a kilowatt-hour and brings in COP of them; nothing else gives more heat than
+    // it bought. 10 000 kWh at a COP of 2.5: 4000 kWh.
+    [Fact]
+    public void A_heat_pump_buys_less_than_the_heat_it_brings()
+    {
+        var pump = HeatingYear.Of(100, 10_000 / 2.4, HeatingFuel.HeatPump, 2.5);
+        Assert.Equal((10_000, 4000, "kWh"), (
+            Math.Round(pump.HeatKWh, 6), Math.Round(pump.FuelUnits, 6), pump.Unit));
+        foreach (var fuel in Enum.GetValues<HeatingFuel>().Except([HeatingFuel.HeatPump]))
+            Assert.Contains("0.1 to 1", Assert.Throws<ArgumentOutOfRangeException>(
+                () => HeatingYear.Of(100, 3000, fuel, 1.01)).Message);
+        Assert.Contains("1 to 6", Assert.Throws<ArgumentOutOfRangeException>(
+            () => HeatingYear.Of(100, 3000, HeatingFuel.HeatPump, 0.9)).Message);
+    }
+
     // HoF 2021 (read): 1.08 Btu/h per CFM and °F; uninsulated slab edge 0.81 Btu/h·ft·°F.
     [Fact]
     public void Air_and_slab_edge_add_as_the_handbook_factors_say()

@@ -74,6 +74,19 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
     [InlineData("/rivals/1", "{\"kind\":\"batt\",\"thickness\":\"12 in\"}",
         "/rivals/1/thickness", "at-most")]
     [InlineData("/fuel/efficiency", "1.2", "/fuel/efficiency", "at-most")]
+    [InlineData("/fuel", "{\"kind\":\"electricity\",\"efficiency\":2}",
+        "/fuel/efficiency", "at-most")]
+    [InlineData("/fuel", "{\"kind\":\"heatPump\",\"efficiency\":0.9}",
+        "/fuel/efficiency", "at-least")]
+    [InlineData("/rivals/0/thickness", "\"2 in\"", "/rivals/0/thickness", "at-most")]
+    [InlineData("/rivals/1", "{\"kind\":\"closedCellFoam\",\"placement\":\"overFraming\"}",
+        "/rivals/1/placement", "not-buildable")]
+    [InlineData("/rivals/0/airSpaces", "[{\"kind\":\"claddingRibs\"},"
+        + "{\"side\":\"cladding\",\"thickness\":\"5.9 in\"}]",
+        "/rivals/0/airSpaces/1/thickness", "at-most")]
+    [InlineData("/rivals/0/airSpaces", "[{\"side\":\"cladding\",\"thickness\":\"1 in\"},"
+        + "{\"side\":\"cladding\",\"thickness\":\"1 in\"}]",
+        "/rivals/0/airSpaces/1/side", "either-or")]
     [InlineData("/fuel/balancePoint", "\"60 °F\"", "/fuel/balancePoint", "at-most")]
     [InlineData("/climate/winterDesign", "\"55 °F\"", "/room/heatedTo", "above-winter")]
     [InlineData("/working", "1", "/working", "type")]

@@ -53,6 +53,7 @@ export const groups = {
     choice('kind', 'Fuel', [
       ['', 'not said'], ['naturalGas', 'natural gas, therm'], ['propane', 'propane, gal'],
       ['heatingOil', 'heating oil, gal'], ['electricity', 'electricity, kWh'],
+      ['heatPump', 'heat pump, kWh'],
     ]),
     number('efficiency', 'Efficiency or COP', '0.85'), number('pricePerUnit', 'Price per unit'),
     text('balancePoint', 'No heat above', '50 °F'),
