@@ -41,7 +41,7 @@ public static class Comparisons
         var setting = new Setting(input);
         var lines = Energy.With(
             [.. input.Lines.Select((line, i) => RebuildLine.Of(line, i, setting))], setting);
-        return (Body(lines, setting), () => ComparisonPictures.SideBySide(lines, setting), null);
+        return (Body(lines, setting), () => SidePicture.Of(lines, setting), null);
     }
 
     private static ComparisonBody Body(IReadOnlyList<RebuiltLine> lines, Setting setting)

@@ -24,6 +24,9 @@ internal sealed record RebuiltLine
 
     public AssemblyHeat? Summer { get; init; }
 
+    /// <summary>Assembly R in winter, rebuilt or tested; null for a blank.</summary>
+    public ThermalResistance? WinterR => U?.ToResistance();
+
     /// <summary>The winter as it is: where nothing heats, no heat flows.</summary>
     public AssemblyHeat? RealWinter { get; init; }
 

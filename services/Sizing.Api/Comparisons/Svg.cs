@@ -43,6 +43,29 @@ internal sealed class Svg(double width, double height, string title, string desc
         return this;
     }
 
+    /// <summary>Text that stays legible over lines and hatching.</summary>
+    public Svg Haloed(
+        double x, double y, string text, string style = "t", string anchor = "start") =>
+        Text(x, y, text, anchor, style + " halo");
+
+    /// <summary>A title along an upright axis, read from below.</summary>
+    public Svg Upright(double x, double y, string text, string style)
+    {
+        _body.Append(CultureInfo.InvariantCulture,
+            $"<text class=\"{style}\" text-anchor=\"middle\" ")
+            .Append(CultureInfo.InvariantCulture,
+                $"transform=\"translate({x:0.#} {y:0.#}) rotate(-90)\">")
+            .Append(WebUtility.HtmlEncode(text)).Append("</text>");
+        return this;
+    }
+
+    public Svg Dot(double x, double y, string style)
+    {
+        _body.Append(CultureInfo.InvariantCulture,
+            $"<circle class=\"{style}\" cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"4\"/>");
+        return this;
+    }
+
     /// <summary>Words no wider than the room there is.</summary>
     public static string Fitted(string text, int characters) =>
         text.Length <= characters ? text : text[..(characters - 1)].TrimEnd() + "…";
@@ -83,5 +106,8 @@ internal sealed class Svg(double width, double height, string title, string desc
         + ".temp{fill:none;stroke:#0b4f79;stroke-width:2.5}"
         + ".sat{fill:none;stroke:#8a4b00;stroke-width:2;stroke-dasharray:7 4}"
         + ".vap{fill:none;stroke:#111;stroke-width:2.5}.wet{fill:#0b4f79;stroke:#0b4f79}"
-        + ".dry{fill:url(#bars);stroke:#8a4b00}</style>";
+        + ".dry{fill:url(#bars);stroke:#8a4b00}.halo{paint-order:stroke;stroke:#fff;"
+        + "stroke-width:4px;stroke-linejoin:round}.claim{stroke:#111;stroke-width:2.5;"
+        + "stroke-dasharray:3 3}.dew{stroke:#111;stroke-width:1.5;stroke-dasharray:9 3 2 3}"
+        + ".dot{fill:#fff;stroke:#0b4f79;stroke-width:2}.drop{fill:#111}</style>";
 }
