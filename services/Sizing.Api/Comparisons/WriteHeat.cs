@@ -115,7 +115,8 @@ internal static class WriteHeat
                     month.IsFrost))],
             $"At winter design the room air is at {Percent(air.Design.Rh)} % relative humidity; "
                 + $"a face colder than its {(air.Design.IsFrost ? "frost" : "dew")} point of "
-                + $"{setting.Words.Of(air.Design.DewPoint)} {(air.Design.IsFrost ? "gathers frost" : "is wetted")}.");
+                + $"{setting.Words.Of(air.Design.DewPoint)} "
+                + (air.Design.IsFrost ? "gathers frost." : "is wetted."));
 
     private static string UnheatedDrip(DripFinding finding) =>
         "Nothing heats it: the room follows the outdoor air, and its face is as cold as that."
