@@ -15,7 +15,8 @@ public static class Labelling
         builder.Services.AddOpenApi(Name);
         builder.Services.AddPipelineBus(
             builder.Configuration, Name, typeof(Labelling).Assembly,
-            pipeline => pipeline.Consumes<PrintLabels>().Publishes<LabelsPrinted>());
+            pipeline => pipeline.Consumes<PrintLabels>()
+                .Publishes<LabelsPrinted>().Publishes<LabelsFailed>());
         return builder;
     }
 

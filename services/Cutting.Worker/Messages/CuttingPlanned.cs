@@ -28,6 +28,9 @@ public sealed record CuttingPlanned
 
         public required DateTimeOffset PlannedAt { get; init; }
 
+        /// <summary>Counts the order's plans and refusals; the highest holds.</summary>
+        public int? PlanNumber { get; init; }
+
         public required int PieceCount { get; init; }
 
         public required int RollCount { get; init; }
@@ -59,6 +62,11 @@ public sealed record CuttingPlanned
         public required long RollLengthNm { get; init; }
 
         public required long EndTrimNm { get; init; }
+
+        /// <summary>The label on the rack; null where any new roll will do.</summary>
+        public string? StockId { get; init; }
+
+        public string? Lot { get; init; }
 
         public required IReadOnlyList<Cut> Cuts { get; init; }
 

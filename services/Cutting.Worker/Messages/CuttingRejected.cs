@@ -27,6 +27,9 @@ public sealed record CuttingRejected
 
         public required DateTimeOffset RejectedAt { get; init; }
 
+        /// <summary>Counted with the plans; null when the order could not be taken.</summary>
+        public int? PlanNumber { get; init; }
+
         public required IReadOnlyList<Reason> Reasons { get; init; }
     }
 

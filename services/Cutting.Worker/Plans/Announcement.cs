@@ -10,12 +10,19 @@ internal static class Announcement
 {
     private const string Source = "/cutting";
 
-    /// <summary>Says the plan again; nothing while the order still waits for it.</summary>
+    /// <summary>
+    /// Says again what was decided; nothing while the order still waits for it.
+    /// </summary>
     public static void Repeat(StoreTransaction transaction, string order)
     {
-        if (OrderStore.Find(transaction, order)!.State == "planned")
+        var known = OrderStore.Find(transaction, order)!;
+        if (known.State == "planned")
         {
             Planned(transaction, order);
+        }
+        else if (known.State == "refused")
+        {
+            Refused(transaction, order, RefusalsOf(known.Refusals));
         }
     }
 
@@ -42,6 +49,7 @@ internal static class Announcement
                 OrderNumber = order,
                 Revision = (int)known.Revision,
                 PlannedAt = DateTimeOffset.FromUnixTimeMilliseconds(known.DecidedAt!.Value),
+                PlanNumber = (int)known.PlanNumber,
                 PieceCount = cuts.Count,
                 RollCount = cuts.Select(cut => cut.RollId).Distinct().Count(),
                 Plans = [.. cuts.GroupBy(cut => cut.PlanId).Select(PlanOf)],
@@ -71,6 +79,8 @@ internal static class Announcement
             Number = (int)roll.Number,
             RollLengthNm = roll.RollLengthNm,
             EndTrimNm = roll.EndTrimNm,
+            StockId = roll.StockId,
+            Lot = roll.Lot,
             Cuts = [.. cuts.Select(cut => new CuttingPlanned.Cut
             {
                 Sequence = (int)cut.Sequence,
@@ -87,20 +97,36 @@ internal static class Announcement
         StoreTransaction transaction, string order, IReadOnlyList<Refusal> refusals)
     {
         var known = OrderStore.Find(transaction, order)!;
+        Refused(
+            transaction, order, (int)known.Revision, (int)known.PlanNumber,
+            DateTimeOffset.FromUnixTimeMilliseconds(known.DecidedAt!.Value), refusals);
+    }
+
+    /// <summary>Of an order that cannot even be taken into the queue.</summary>
+    public static void NotTaken(
+        StoreTransaction transaction, string order, int revision, string why) => Refused(
+            transaction, order, revision, null,
+            DateTimeOffset.FromUnixTimeMilliseconds(transaction.NowUnixMs),
+            [new Refusal(Refusal.PlanRefused, null, null, why)]);
+
+    private static void Refused(
+        StoreTransaction transaction, string order, int revision, int? planNumber,
+        DateTimeOffset at, IReadOnlyList<Refusal> refusals)
+    {
         var id = Guid.NewGuid();
-        var time = DateTimeOffset.FromUnixTimeMilliseconds(transaction.NowUnixMs);
         Outbox.Enqueue(transaction, id, new CuttingRejected
         {
             Id = id,
             Source = Source,
             Type = "cutting-rejected.v1",
-            Subject = $"{order}/{known.Revision}",
-            Time = time,
+            Subject = $"{order}/{revision}",
+            Time = DateTimeOffset.FromUnixTimeMilliseconds(transaction.NowUnixMs),
             Data = new CuttingRejected.Rejected
             {
                 OrderNumber = order,
-                Revision = (int)known.Revision,
-                RejectedAt = DateTimeOffset.FromUnixTimeMilliseconds(known.DecidedAt!.Value),
+                Revision = revision,
+                RejectedAt = at,
+                PlanNumber = planNumber,
                 Reasons = [.. refusals.Select(refusal => new CuttingRejected.Reason
                 {
                     Code = refusal.Code,

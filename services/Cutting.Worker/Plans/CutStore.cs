@@ -13,13 +13,14 @@ internal static class CutStore
                r.roll_id AS RollId, r.number AS Number, r.stock_id AS StockId,
                r.roll_length_nm AS RollLengthNm, r.end_trim_nm AS EndTrimNm,
                r.left_over_nm AS LeftOverNm, r.leaves_offcut AS LeavesOffcut,
-               r.spoiled_nm AS SpoiledNm, r.finished_at AS FinishedAt,
+               r.spoiled_nm AS SpoiledNm, r.finished_at AS FinishedAt, s.lot AS Lot,
                p.piece_id AS PieceId, p.order_number AS OrderNumber, p.mark AS Mark,
                p.plane AS Plane, p.sequence AS Sequence, p.cut_nm AS CutNm,
                p.cut_text AS CutText, p.cut_at AS CutAt, p.voided_at AS VoidedAt
         FROM piece p
         JOIN roll r ON r.roll_id = p.roll_id
         JOIN plan pl ON pl.plan_id = r.plan_id
+        LEFT JOIN stock s ON s.stock_id = r.stock_id
         WHERE p.roll_id IN (SELECT roll_id FROM piece WHERE order_number = @order
                               AND voided_at IS NULL AND roll_id IS NOT NULL)
         ORDER BY pl.product, pl.width_nm, pl.plan_id, r.number, p.sequence
@@ -136,6 +137,8 @@ internal sealed record CutRow
     public required long Number { get; init; }
 
     public required string? StockId { get; init; }
+
+    public required string? Lot { get; init; }
 
     public required long RollLengthNm { get; init; }
 

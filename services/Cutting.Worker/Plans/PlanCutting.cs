@@ -30,10 +30,17 @@ internal sealed partial class PlanCutting(
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         await Task.Yield();
+        var isFirst = true;
         while (!stoppingToken.IsCancellationRequested)
         {
             try
             {
+                if (isFirst)
+                {
+                    await RepeatAsync(stoppingToken);
+                    isFirst = false;
+                }
+
                 while (await PlanNextAsync(stoppingToken))
                 {
                 }
@@ -59,6 +66,18 @@ internal sealed partial class PlanCutting(
         await Task.WhenAny(woken, late);
         await rest.CancelAsync();
         _wake.Reader.TryRead(out _);
+    }
+
+    /// <summary>
+    /// Orders asks again for a first plan whose message died with a process. A later one nobody
+    /// asks for: it is said again after every start.
+    /// </summary>
+    private async Task RepeatAsync(CancellationToken stop)
+    {
+        foreach (var order in store.Read(OrderStore.PlannedAgain))
+        {
+            await store.WriteAsync(transaction => Announcement.Repeat(transaction, order), stop);
+        }
     }
 
     /// <summary>Plans one order with those that belong to it; false when none waits.</summary>

@@ -17,7 +17,7 @@ internal static class OrderStore
         """
         SELECT order_number AS OrderNumber, revision AS Revision, needed_by AS NeededBy,
                confirmed_at AS ConfirmedAt, state AS State, decided_at AS DecidedAt,
-               refusals AS Refusals
+               plan_number AS PlanNumber, refusals AS Refusals
         FROM cutting_order WHERE order_number = @order
         """;
 
@@ -125,9 +125,8 @@ internal static class OrderStore
         });
         if (taken == 0)
         {
-            throw new InvalidOperationException(
-                $"Piece id {piece.PieceId} of order {order} was used before for another piece; "
-                + "an id names one piece for ever.");
+            throw new BrokenContractException(
+                $"piece id {piece.PieceId} was used before for another piece");
         }
     }
 
@@ -184,7 +183,8 @@ internal static class OrderStore
 
     private const string UpdatePlanned =
         """
-        UPDATE cutting_order SET state = 'planned', tries = 0, decided_at = @now, refusals = NULL
+        UPDATE cutting_order SET state = 'planned', tries = 0, decided_at = @now, refusals = NULL,
+               plan_number = plan_number + 1
         WHERE order_number = @order
         """;
 
@@ -193,7 +193,8 @@ internal static class OrderStore
 
     private const string UpdateRefused =
         """
-        UPDATE cutting_order SET state = 'refused', decided_at = @now, refusals = @refusals
+        UPDATE cutting_order SET state = 'refused', decided_at = @now, refusals = @refusals,
+               plan_number = plan_number + 1
         WHERE order_number = @order
         """;
 
@@ -209,6 +210,19 @@ internal static class OrderStore
         transaction.Execute(UpdateRefused, new { order, refusals, now = transaction.NowUnixMs });
         transaction.Execute(Unplace, new { order });
     }
+
+    private const string SelectPlannedAgain =
+        """
+        SELECT o.order_number FROM cutting_order o
+        WHERE o.state <> 'waiting' AND o.plan_number > 1 AND EXISTS (
+          SELECT 1 FROM piece p WHERE p.order_number = o.order_number AND p.cut_at IS NULL
+            AND p.voided_at IS NULL)
+        ORDER BY o.order_number
+        """;
+
+    /// <summary>Orders whose first plan was replaced and that are not all cut.</summary>
+    public static IReadOnlyList<string> PlannedAgain(StoreTransaction view) =>
+        view.All<string>(SelectPlannedAgain);
 
     private const string CountTry =
         "UPDATE cutting_order SET tries = tries + 1 WHERE order_number = @order RETURNING tries";
@@ -248,6 +262,9 @@ internal sealed record OrderRow
     public required string State { get; init; }
 
     public required long? DecidedAt { get; init; }
+
+    /// <summary>How often it was decided on; 0 before its first plan.</summary>
+    public required long PlanNumber { get; init; }
 
     public required string? Refusals { get; init; }
 }

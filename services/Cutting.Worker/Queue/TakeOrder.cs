@@ -10,24 +10,53 @@ namespace PostFrame.CuttingWorker.Queue;
 /// A confirmed order joins the queue. Planning comes after the message is answered, so that no
 /// delivery ever waits for an optimisation; the row in the store is what the planner works from.
 /// </summary>
-internal sealed class TakeOrder(
-    [FromKeyedServices(CuttingSetup.Service)] SqliteStore store, PlanCutting planner)
+internal sealed partial class TakeOrder(
+    [FromKeyedServices(CuttingSetup.Service)] SqliteStore store, PlanCutting planner,
+    ILogger<TakeOrder> log)
     : IConsumer<OrderConfirmed>
 {
     public async Task Consume(ConsumeContext<OrderConfirmed> context)
     {
         var confirmed = context.Message.Data;
-        Validate(confirmed);
-        await store.WriteAsync(
+        try
+        {
+            Validate(confirmed);
+            await store.WriteAsync(
+                transaction =>
+                {
+                    if (Inbox.Claim(transaction, nameof(TakeOrder), MessageIdOf(context)))
+                    {
+                        Take(transaction, confirmed);
+                    }
+                },
+                context.CancellationToken);
+        }
+        catch (BrokenContractException broken) when (confirmed.Revision >= 1)
+        {
+            await RefuseAsync(context, broken.Message);
+        }
+
+        planner.Wake();
+    }
+
+    /// <summary>
+    /// Tries would end the same, and the error queue is read by nobody who waits for the order:
+    /// it is parked with the reason instead.
+    /// </summary>
+    private Task RefuseAsync(ConsumeContext<OrderConfirmed> context, string why)
+    {
+        var (order, revision) = (context.Message.Data.OrderNumber, context.Message.Data.Revision);
+        LogBroken(order, revision, why);
+        return store.WriteAsync(
             transaction =>
             {
                 if (Inbox.Claim(transaction, nameof(TakeOrder), MessageIdOf(context)))
                 {
-                    Take(transaction, confirmed);
+                    Announcement.NotTaken(
+                        transaction, order, revision, $"Cutting cannot take the order: {why}.");
                 }
             },
             context.CancellationToken);
-        planner.Wake();
     }
 
     /// <summary>
@@ -53,7 +82,6 @@ internal sealed class TakeOrder(
     private static Guid MessageIdOf(ConsumeContext<OrderConfirmed> context) =>
         context.MessageId ?? context.Message.Id;
 
-    /// <summary>Wrong by the contract: the message is parked in the error queue.</summary>
     private static void Validate(OrderConfirmed.Confirmed confirmed)
     {
         var wrong = confirmed.Revision < 1 ? $"revision {confirmed.Revision}, at least 1"
@@ -69,8 +97,11 @@ internal sealed class TakeOrder(
             : null;
         if (wrong is not null)
         {
-            throw new InvalidOperationException(
-                $"order-confirmed.v1 of {confirmed.OrderNumber} breaks its contract: {wrong}.");
+            throw new BrokenContractException(wrong);
         }
     }
+
+    [LoggerMessage(
+        LogLevel.Error, "order-confirmed.v1 of {Order}/{Revision} breaks its contract: {Why}")]
+    private partial void LogBroken(string order, int revision, string why);
 }

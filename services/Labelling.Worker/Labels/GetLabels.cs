@@ -13,6 +13,9 @@ public sealed record LabelsAnswer
 
     public required int Revision { get; init; }
 
+    /// <summary>The plan whose cutting order they follow.</summary>
+    public required int PlanNumber { get; init; }
+
     public required DateTimeOffset PrintedAt { get; init; }
 
     public required int LabelCount { get; init; }
@@ -76,7 +79,7 @@ internal static class GetLabels
         var set = store.Read(view => LabelStore.Newest(view, orderNumber));
         if (set is null)
         {
-            return NotFound(orderNumber);
+            return NotFound(store, orderNumber);
         }
 
         return TypedResults.File(
@@ -84,7 +87,7 @@ internal static class GetLabels
             Pdf,
             $"{set.OrderNumber}-r{set.Revision}-{what}.pdf",
             lastModified: DateTimeOffset.FromUnixTimeMilliseconds(set.PrintedAtUnixMs),
-            entityTag: new EntityTagHeaderValue($"\"{what}-{set.Revision}\""));
+            entityTag: new EntityTagHeaderValue($"\"{what}-{set.Revision}-{set.Plan}\""));
     }
 
     private static Results<Ok<LabelsAnswer>, ProblemAnswer> Summary(
@@ -93,7 +96,7 @@ internal static class GetLabels
         var set = store.Read(view => LabelStore.Newest(view, orderNumber));
         if (set is null)
         {
-            return NotFound(orderNumber);
+            return NotFound(store, orderNumber);
         }
 
         var address = $"/v1/labels/{Uri.EscapeDataString(set.OrderNumber)}";
@@ -101,6 +104,7 @@ internal static class GetLabels
         {
             OrderNumber = set.OrderNumber,
             Revision = (int)set.Revision,
+            PlanNumber = (int)set.Plan,
             PrintedAt = DateTimeOffset.FromUnixTimeMilliseconds(set.PrintedAtUnixMs),
             LabelCount = (int)set.LabelCount,
             LabelsPdf = $"{address}.pdf",
@@ -110,6 +114,8 @@ internal static class GetLabels
         });
     }
 
-    private static ProblemAnswer NotFound(string orderNumber) => new(
-        ProblemKind.LabelsNotFound, $"No labels are printed for the order \"{orderNumber}\".");
+    private static ProblemAnswer NotFound(SqliteStore store, string orderNumber) => new(
+        ProblemKind.LabelsNotFound,
+        store.Read(view => LabelStore.Failure(view, orderNumber))
+            ?? $"No labels are printed for the order \"{orderNumber}\".");
 }

@@ -26,7 +26,7 @@ internal static partial class PrintedPaper
     private const string FacingUnlessSaid =
         "Facing toward the inside; the tab laps over the next strip";
 
-    /// <exception cref="InvalidOperationException">
+    /// <exception cref="PiecesDifferException">
     /// Order and plan do not hold the same pieces: a set would be short.
     /// </exception>
     public static PrintedSet Draw(OrderConfirmedData order, CuttingPlannedData plan)
@@ -46,6 +46,7 @@ internal static partial class PrintedPaper
         {
             OrderNumber = order.OrderNumber,
             Revision = order.Revision,
+            Plan = plan.PlanNumber ?? 1,
             LabelCount = pieces.Count,
             Summary = JsonSerializer.Serialize(pieces.Select(Summary), MessageJson.Options),
             LabelsPdf = LabelSheet.Pdf(labels),
@@ -69,7 +70,7 @@ internal static partial class PrintedPaper
             .ToList();
         return wrong.Count == 0
             ? [.. cuts.Select(id => byId[id])]
-            : throw new InvalidOperationException(
+            : throw new PiecesDifferException(
                 $"Order and cutting plan {order.OrderNumber}/{order.Revision} differ in "
                 + $"{wrong.Count} pieces: {string.Join(", ", wrong.Take(10))}.");
     }

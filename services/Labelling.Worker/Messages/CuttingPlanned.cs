@@ -18,6 +18,9 @@ public sealed record CuttingPlannedData
 
     public required int Revision { get; init; }
 
+    /// <summary>The highest holds; null from a service that makes one plan only.</summary>
+    public int? PlanNumber { get; init; }
+
     public required IReadOnlyList<PlannedGroup> Plans { get; init; }
 }
 
@@ -30,6 +33,10 @@ public sealed record PlannedGroup
 public sealed record PlannedRoll
 {
     public required int Roll { get; init; }
+
+    public string? StockId { get; init; }
+
+    public string? Lot { get; init; }
 
     public required IReadOnlyList<PlannedCut> Cuts { get; init; }
 }

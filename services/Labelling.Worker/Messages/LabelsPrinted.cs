@@ -29,5 +29,8 @@ public sealed record LabelsPrintedData
 
     public required DateTimeOffset PrintedAt { get; init; }
 
+    /// <summary>The plan whose cutting order they follow.</summary>
+    public int? PlanNumber { get; init; }
+
     public required int LabelCount { get; init; }
 }

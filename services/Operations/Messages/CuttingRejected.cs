@@ -21,6 +21,9 @@ public sealed record CuttingRejected
 
         public required DateTimeOffset RejectedAt { get; init; }
 
+        /// <summary>Counted with the plans; the highest holds.</summary>
+        public int? PlanNumber { get; init; }
+
         public required IReadOnlyList<Reason> Reasons { get; init; }
     }
 

@@ -32,10 +32,11 @@ internal static class BoardRow
         var confirmed = known[Told.Order];
         var order = confirmed.Read<ToldOrder>();
         var plan = Plan(known.GetValueOrDefault(Told.Plan)?.Read<ToldPlan>(), heard);
-        var labels = known.GetValueOrDefault(Told.Labels)?.Read<ToldLabels>() ?? Labels(heard);
-        var hold = Hold(plan, labels, heard);
+        var told = known.GetValueOrDefault(Told.Labels)?.Read<ToldLabels>();
+        var labels = Labels(told, heard);
+        var hold = Hold(plan, told, labels, heard);
         var state = hold is not null ? OrderRow.Parked
-            : labels is not null ? OrderRow.Labelled
+            : labels is not null && labels.Plan >= (plan?.Plan ?? 0) ? OrderRow.Labelled
             : plan is not null ? OrderRow.Planned
             : OrderRow.Confirmed;
         long? finishedAt = state == OrderRow.Labelled ? labels!.PrintedAtUnixMs : null;
@@ -62,25 +63,38 @@ internal static class BoardRow
     /// <summary>Orders keeps the instants of the cutting service, so that these compare.</summary>
     private static ToldPlan? Plan(ToldPlan? told, HeardOrder? heard) =>
         heard is { PlannedAt: { } plannedAt, Rolls: { } rolls }
-            && (told is null || (told.Rolls is null
+            && (told is null || heard.PlanNumber > told.Plan || (told.Rolls is null
                 && plannedAt.ToUnixTimeMilliseconds() > told.DecidedAtUnixMs))
-            ? new ToldPlan(plannedAt.ToUnixTimeMilliseconds(), rolls, [])
+            ? new ToldPlan(plannedAt.ToUnixTimeMilliseconds(), rolls, [], heard.PlanNumber ?? 1)
             : told;
 
-    private static ToldLabels? Labels(HeardOrder? heard) =>
+    /// <summary>The newest labels that can be fetched.</summary>
+    private static ToldLabels? Labels(ToldLabels? told, HeardOrder? heard) =>
         heard is { LabelledAt: { } printedAt, Labels: { } labels }
-            ? new ToldLabels(printedAt.ToUnixTimeMilliseconds(), labels)
-            : null;
+            && (told?.Labels is null || heard.LabelsPlanNumber > told.Plan)
+            ? new ToldLabels(
+                printedAt.ToUnixTimeMilliseconds(), labels, heard.LabelsPlanNumber ?? 1)
+            : told?.Labels is null ? null : told;
 
-    /// <summary>Why it is parked, or null: cutting refused it, or Orders gave up waiting.</summary>
-    private static ToldPlan? Hold(ToldPlan? plan, ToldLabels? labels, HeardOrder? heard)
+    /// <summary>
+    /// Why it is parked, or null: cutting refused it, its labels failed, or Orders gave up waiting.
+    /// </summary>
+    private static ToldPlan? Hold(
+        ToldPlan? plan, ToldLabels? told, ToldLabels? labels, HeardOrder? heard)
     {
         if (plan is { Rolls: null })
         {
             return plan;
         }
 
-        var isParked = heard?.State == OrderRow.Parked && labels is null
+        if (told is { Labels: null } && told.Plan >= (plan?.Plan ?? 0)
+            && told.Plan > (labels?.Plan ?? 0))
+        {
+            return new ToldPlan(told.PrintedAtUnixMs, null, told.Reasons ?? [], told.Plan);
+        }
+
+        var isParked = heard?.State == OrderRow.Parked
+            && (labels is null || labels.Plan < (plan?.Plan ?? 0))
             && (plan is null || heard.ParkReasons.Any(reason => reason.Code == NoLabels));
         return isParked
             ? new ToldPlan(

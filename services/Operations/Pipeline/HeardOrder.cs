@@ -32,7 +32,11 @@ internal sealed record HeardOrder
 
     public DateTimeOffset? PlannedAt { get; init; }
 
+    public int? PlanNumber { get; init; }
+
     public DateTimeOffset? LabelledAt { get; init; }
+
+    public int? LabelsPlanNumber { get; init; }
 
     /// <summary>When it was parked, if it is.</summary>
     public DateTimeOffset? WaitingSince { get; init; }

@@ -7,16 +7,18 @@ internal static class PipelineStore
 {
     private const string UpsertTold =
         """
-        INSERT INTO told (order_number, revision, kind, said_at, message_id, body)
-        VALUES (@OrderNumber, @Revision, @Kind, @SaidAt, @MessageId, @Body)
+        INSERT INTO told (order_number, revision, kind, number, said_at, message_id, body)
+        VALUES (@OrderNumber, @Revision, @Kind, @Number, @SaidAt, @MessageId, @Body)
         ON CONFLICT (order_number, revision, kind) DO UPDATE SET
-          said_at = excluded.said_at, message_id = excluded.message_id, body = excluded.body
-        WHERE (excluded.said_at, excluded.message_id) > (told.said_at, told.message_id)
+          number = excluded.number, said_at = excluded.said_at,
+          message_id = excluded.message_id, body = excluded.body
+        WHERE (excluded.number, excluded.said_at, excluded.message_id)
+          > (told.number, told.said_at, told.message_id)
         """;
 
     /// <summary>
-    /// Keeps a statement unless its speaker said something later of the same revision. The instants
-    /// compared are always of one service's clock.
+    /// Keeps a statement unless its speaker said something later of the same revision: of a newer
+    /// plan, or later by its own clock.
     /// </summary>
     public static void Keep(StoreTransaction transaction, Told told) =>
         transaction.Execute(UpsertTold, told);
@@ -31,7 +33,7 @@ internal static class PipelineStore
     private const string SelectTold =
         """
         SELECT order_number AS OrderNumber, revision AS Revision, kind AS Kind,
-               said_at AS SaidAt, message_id AS MessageId, body AS Body
+               number AS Number, said_at AS SaidAt, message_id AS MessageId, body AS Body
         FROM told WHERE order_number = @order AND revision = @revision
         """;
 

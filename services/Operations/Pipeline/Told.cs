@@ -17,6 +17,9 @@ internal sealed record Told
 
     public required string Kind { get; init; }
 
+    /// <summary>Grows with what is decided, where clocks may not.</summary>
+    public long Number { get; init; }
+
     public required long SaidAt { get; init; }
 
     public required string MessageId { get; init; }
@@ -33,18 +36,34 @@ internal sealed record Told
     public static Told By(CuttingPlanned message) => Of(
         message.Data.OrderNumber, message.Data.Revision, Plan, message.Time, message.Id,
         new ToldPlan(
-            message.Data.PlannedAt.ToUnixTimeMilliseconds(), message.Data.RollCount, []));
+            message.Data.PlannedAt.ToUnixTimeMilliseconds(), message.Data.RollCount, [],
+            message.Data.PlanNumber ?? 1),
+        message.Data.PlanNumber ?? 1);
 
     public static Told By(CuttingRejected message) => Of(
         message.Data.OrderNumber, message.Data.Revision, Plan, message.Time, message.Id,
         new ToldPlan(
             message.Data.RejectedAt.ToUnixTimeMilliseconds(), null,
-            [.. message.Data.Reasons.Select(reason => reason.Text)]));
+            [.. message.Data.Reasons.Select(reason => reason.Text)],
+            message.Data.PlanNumber ?? 0),
+        message.Data.PlanNumber ?? 0);
 
     public static Told By(LabelsPrinted message) => Of(
         message.Data.OrderNumber, message.Data.Revision, Labels, message.Time, message.Id,
         new ToldLabels(
-            message.Data.PrintedAt.ToUnixTimeMilliseconds(), message.Data.LabelCount));
+            message.Data.PrintedAt.ToUnixTimeMilliseconds(), message.Data.LabelCount,
+            message.Data.PlanNumber ?? 1),
+        Done(message.Data.PlanNumber ?? 1));
+
+    public static Told By(LabelsFailed message) => Of(
+        message.Data.OrderNumber, message.Data.Revision, Labels, message.Time, message.Id,
+        new ToldLabels(
+            message.Data.FailedAt.ToUnixTimeMilliseconds(), null, message.Data.PlanNumber,
+            [.. message.Data.Reasons.Select(reason => reason.Text)]),
+        Done(message.Data.PlanNumber) - 1);
+
+    /// <summary>Labels of a plan that could be drawn after all end its failure for good.</summary>
+    private static long Done(int plan) => (plan * 2L) + 1;
 
     /// <summary>Any message of the service itself counts as said later than this.</summary>
     public static Told By(HeardOrder order) => new()
@@ -65,7 +84,8 @@ internal sealed record Told
         JsonSerializer.Deserialize<TBody>(Body, MessageJson.Options)!;
 
     private static Told Of<TBody>(
-        string order, int revision, string kind, DateTimeOffset saidAt, Guid messageId, TBody body)
+        string order, int revision, string kind, DateTimeOffset saidAt, Guid messageId, TBody body,
+        long number = 0)
     {
         if (revision < 1 || string.IsNullOrWhiteSpace(order))
         {
@@ -79,6 +99,7 @@ internal sealed record Told
             OrderNumber = order,
             Revision = revision,
             Kind = kind,
+            Number = number,
             SaidAt = saidAt.ToUnixTimeMilliseconds(),
             MessageId = messageId.ToString(),
             Body = JsonSerializer.Serialize(body, MessageJson.Options),
@@ -91,6 +112,9 @@ internal sealed record ToldOrder(
     long ConfirmedAtUnixMs);
 
 /// <summary>What cutting decided: rolls, or the reasons why it cannot be planned.</summary>
-internal sealed record ToldPlan(long DecidedAtUnixMs, int? Rolls, IReadOnlyList<string> Reasons);
+internal sealed record ToldPlan(
+    long DecidedAtUnixMs, int? Rolls, IReadOnlyList<string> Reasons, long Plan = 1);
 
-internal sealed record ToldLabels(long PrintedAtUnixMs, int Labels);
+/// <summary>The labels of a plan, or the reasons why they cannot be drawn.</summary>
+internal sealed record ToldLabels(
+    long PrintedAtUnixMs, int? Labels, long Plan = 1, IReadOnlyList<string>? Reasons = null);

@@ -12,7 +12,7 @@ namespace PostFrame.Operations.Pipeline;
 internal sealed class TrackOrders(
     [FromKeyedServices(OperationsSetup.Name)] SqliteStore store, ChangeFeed feed)
     : IConsumer<OrderConfirmed>, IConsumer<CuttingPlanned>, IConsumer<CuttingRejected>,
-        IConsumer<LabelsPrinted>
+        IConsumer<LabelsPrinted>, IConsumer<LabelsFailed>
 {
     public Task Consume(ConsumeContext<OrderConfirmed> context) =>
         KeepAsync(Told.By(context.Message), context.CancellationToken);
@@ -24,6 +24,9 @@ internal sealed class TrackOrders(
         KeepAsync(Told.By(context.Message), context.CancellationToken);
 
     public Task Consume(ConsumeContext<LabelsPrinted> context) =>
+        KeepAsync(Told.By(context.Message), context.CancellationToken);
+
+    public Task Consume(ConsumeContext<LabelsFailed> context) =>
         KeepAsync(Told.By(context.Message), context.CancellationToken);
 
     internal async Task KeepAsync(Told told, CancellationToken cancel)

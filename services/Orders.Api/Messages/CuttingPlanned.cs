@@ -19,6 +19,9 @@ public sealed record CuttingPlanned
 
         public required DateTimeOffset PlannedAt { get; init; }
 
+        /// <summary>The highest holds; null from a service that makes one plan only.</summary>
+        public int? PlanNumber { get; init; }
+
         public required int RollCount { get; init; }
     }
 }

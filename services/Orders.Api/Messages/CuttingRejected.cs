@@ -17,6 +17,9 @@ public sealed record CuttingRejected
 
         public required int Revision { get; init; }
 
+        /// <summary>Counted with the plans; the highest holds.</summary>
+        public int? PlanNumber { get; init; }
+
         public required IReadOnlyList<Reason> Reasons { get; init; }
     }
 

@@ -19,6 +19,9 @@ public sealed record LabelsPrinted
 
         public required DateTimeOffset PrintedAt { get; init; }
 
+        /// <summary>The plan the labels follow.</summary>
+        public int? PlanNumber { get; init; }
+
         public required int LabelCount { get; init; }
     }
 }

@@ -49,7 +49,15 @@ internal sealed record OrderLine
 
     public DateTimeOffset? PlannedAt { get; init; }
 
+    /// <summary>Counts how often cutting planned it: a spoiled piece or a short roll makes a new
+    /// plan.</summary>
+    public int? PlanNumber { get; init; }
+
     public DateTimeOffset? LabelledAt { get; init; }
+
+    /// <summary>The plan whose cutting order the labels follow; while it is less than planNumber
+    /// newer labels are on their way.</summary>
+    public int? LabelsPlanNumber { get; init; }
 
     /// <summary>Since when it waits for what comes next; absent when nothing does.</summary>
     public DateTimeOffset? WaitingSince { get; init; }
@@ -78,7 +86,9 @@ internal sealed record OrderLine
         Labels = (int?)row.LabelCount,
         AcceptedAt = At(row.AcceptedAt),
         PlannedAt = row.PlannedAt is { } planned ? At(planned) : null,
+        PlanNumber = row.PlannedPlan > 0 ? (int)row.PlannedPlan : null,
         LabelledAt = row.LabelledAt is { } labelled ? At(labelled) : null,
+        LabelsPlanNumber = row.LabelledPlan > 0 ? (int)row.LabelledPlan : null,
         ParkReasons = [],
         Change = row.ChangeNo,
         Links = LinksOf(row.OrderNumber, row.PlannedAt is not null, row.LabelledAt is not null),

@@ -30,6 +30,10 @@ internal sealed class OrderRow
 
     public long? LabelledAt { get; init; }
 
+    public long PlannedPlan { get; init; }
+
+    public long LabelledPlan { get; init; }
+
     public long? ParkedAt { get; init; }
 
     public string? ParkReasons { get; init; }

@@ -11,6 +11,7 @@ internal static class OrderStore
         needed_by AS NeededBy, ship_to AS ShipTo, building AS Building, summary AS Summary,
         piece_count AS PieceCount, roll_count AS RollCount, label_count AS LabelCount,
         accepted_at AS AcceptedAt, planned_at AS PlannedAt, labelled_at AS LabelledAt,
+        planned_plan AS PlannedPlan, labelled_plan AS LabelledPlan,
         parked_at AS ParkedAt, park_reasons AS ParkReasons, change_no AS ChangeNo,
         changed_at AS ChangedAt, announcements AS Announcements
         """;

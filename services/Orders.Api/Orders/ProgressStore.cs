@@ -3,8 +3,8 @@ using PostFrame.Messaging;
 namespace PostFrame.OrdersApi.Orders;
 
 /// <summary>
-/// Moves orders along. What is said of an older revision changes nothing, and no message, however
-/// late or repeated, moves an order back. Each answers whether anything changed.
+/// Moves orders along. What is said of an older revision or plan changes nothing, and no message,
+/// however late or repeated, moves an order back. Each answers whether anything changed.
 /// </summary>
 internal static class ProgressStore
 {
@@ -16,76 +16,119 @@ internal static class ProgressStore
     private const string UpdatePlanned =
         $"""
         UPDATE orders SET
-          state = CASE WHEN labelled_at IS NULL THEN 'planned' ELSE 'labelled' END,
-          planned_at = coalesce(planned_at, @at), roll_count = @rollCount,
-          parked_at = NULL, park_reasons = NULL,
+          state = CASE WHEN labelled_plan >= @plan THEN 'labelled'
+                       WHEN failed_plan = @plan THEN 'parked' ELSE 'planned' END,
+          decided = @plan, planned_plan = @plan, planned_at = @at, roll_count = @rollCount,
+          parked_at = CASE WHEN failed_plan = @plan THEN parked_at END,
+          park_reasons = CASE WHEN failed_plan = @plan THEN park_reasons END,
           announced_at = @now, announcements = 1, {Changed}
-        WHERE order_number = @orderNumber AND revision = @revision
-          AND (planned_at IS NULL OR state = 'parked' OR roll_count IS NOT @rollCount)
+        WHERE order_number = @orderNumber AND revision = @revision AND decided <= @plan
+          AND (planned_plan < @plan OR (state = 'parked' AND failed_plan <> @plan))
         """;
 
+    /// <summary>Cutting has a plan, the first or one in the place of an older.</summary>
     public static bool Planned(
-        StoreTransaction transaction, string orderNumber, int revision, DateTimeOffset at,
-        int rollCount) =>
+        StoreTransaction transaction, string orderNumber, int revision, int plan,
+        DateTimeOffset at, int rollCount) =>
         transaction.Execute(UpdatePlanned, new
         {
             orderNumber,
             revision,
+            plan,
             rollCount,
             at = at.ToUnixTimeMilliseconds(),
+            now = transaction.NowUnixMs,
+        }) == 1;
+
+    private const string UpdateRejected =
+        $"""
+        UPDATE orders SET
+          state = 'parked', parked_at = @now, park_reasons = @reasons,
+          decided = @plan, planned_plan = 0, planned_at = NULL, roll_count = NULL,
+          failed_plan = 0, {Changed}
+        WHERE order_number = @orderNumber AND revision = @revision AND decided <= @plan
+          AND (@plan = 0 OR (planned_plan < @plan AND labelled_plan < @plan))
+          AND (state <> 'parked' OR park_reasons <> @reasons)
+        """;
+
+    /// <summary>Cutting cannot plan it, at first or when it had to plan anew.</summary>
+    public static bool Rejected(
+        StoreTransaction transaction, string orderNumber, int revision, int plan,
+        string reasons) =>
+        transaction.Execute(UpdateRejected, new
+        {
+            orderNumber,
+            revision,
+            plan,
+            reasons,
             now = transaction.NowUnixMs,
         }) == 1;
 
     private const string UpdateLabelled =
         $"""
         UPDATE orders SET
-          state = 'labelled', labelled_at = @at, label_count = @labelCount,
-          parked_at = NULL, park_reasons = NULL, {Changed}
-        WHERE order_number = @orderNumber AND revision = @revision AND labelled_at IS NULL
+          state = CASE WHEN decided <= @plan THEN 'labelled' ELSE state END,
+          decided = max(decided, @plan), labelled_plan = @plan,
+          labelled_at = @at, label_count = @labelCount,
+          parked_at = CASE WHEN decided > @plan THEN parked_at END,
+          park_reasons = CASE WHEN decided > @plan THEN park_reasons END, {Changed}
+        WHERE order_number = @orderNumber AND revision = @revision AND labelled_plan < @plan
         """;
 
+    /// <summary>The labels of a plan can be fetched.</summary>
     public static bool Labelled(
-        StoreTransaction transaction, string orderNumber, int revision, DateTimeOffset at,
-        int labelCount) =>
+        StoreTransaction transaction, string orderNumber, int revision, int plan,
+        DateTimeOffset at, int labelCount) =>
         transaction.Execute(UpdateLabelled, new
         {
             orderNumber,
             revision,
+            plan,
             labelCount,
             at = at.ToUnixTimeMilliseconds(),
             now = transaction.NowUnixMs,
         }) == 1;
 
-    private const string UpdateParked =
+    private const string UpdateNotLabelled =
         $"""
-        UPDATE orders SET state = 'parked', parked_at = @now, park_reasons = @reasons, {Changed}
-        WHERE order_number = @orderNumber AND revision = @revision AND labelled_at IS NULL
-          AND (@evenPlanned OR planned_at IS NULL)
+        UPDATE orders SET
+          state = 'parked', parked_at = @now, park_reasons = @reasons,
+          decided = @plan, failed_plan = @plan, {Changed}
+        WHERE order_number = @orderNumber AND revision = @revision
+          AND decided <= @plan AND labelled_plan < @plan
           AND (state <> 'parked' OR park_reasons <> @reasons)
         """;
 
-    /// <param name="transaction">Of the message, or of the reconciler.</param>
-    /// <param name="orderNumber">Which order.</param>
-    /// <param name="revision">Of which revision it is said.</param>
-    /// <param name="reasons">JSON list of reasons.</param>
-    /// <param name="evenPlanned">Also when it has a plan already.</param>
-    public static bool Parked(
-        StoreTransaction transaction, string orderNumber, int revision, string reasons,
-        bool evenPlanned) =>
-        transaction.Execute(UpdateParked, new
+    /// <summary>The labels of a plan cannot be drawn.</summary>
+    public static bool NotLabelled(
+        StoreTransaction transaction, string orderNumber, int revision, int plan,
+        string reasons) =>
+        transaction.Execute(UpdateNotLabelled, new
         {
             orderNumber,
             revision,
+            plan,
             reasons,
-            evenPlanned,
             now = transaction.NowUnixMs,
         }) == 1;
+
+    private const string UpdateGivenUp =
+        $"""
+        UPDATE orders SET state = 'parked', parked_at = @now, park_reasons = @reasons, {Changed}
+        WHERE order_number = @orderNumber AND state IN ('confirmed', 'planned')
+        """;
+
+    /// <summary>Nothing answers for it.</summary>
+    public static void GivenUp(
+        StoreTransaction transaction, string orderNumber, string reasons) =>
+        transaction.Execute(
+            UpdateGivenUp, new { orderNumber, reasons, now = transaction.NowUnixMs });
 
     private const string UpdateRetried =
         $"""
         UPDATE orders SET
           state = CASE WHEN planned_at IS NULL THEN 'confirmed' ELSE 'planned' END,
-          parked_at = NULL, park_reasons = NULL,
+          parked_at = NULL, park_reasons = NULL, failed_plan = 0,
           announced_run = @run, announced_at = @now, announcements = 1, {Changed}
         WHERE order_number = @orderNumber AND state = 'parked'
         """;

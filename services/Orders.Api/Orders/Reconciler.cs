@@ -100,10 +100,9 @@ internal sealed partial class Reconciler(
             : new ParkReason(
                 "no-labels", $"No labels came after {order.Announcements} announcements.",
                 null, null);
-        ProgressStore.Parked(
-            transaction, order.OrderNumber, (int)order.Revision,
-            JsonSerializer.Serialize<ParkReason[]>([reason], MessageJson.Options),
-            evenPlanned: true);
+        ProgressStore.GivenUp(
+            transaction, order.OrderNumber,
+            JsonSerializer.Serialize<ParkReason[]>([reason], MessageJson.Options));
         OrderStore.Note(transaction, order.OrderNumber, "parked", reason.Text);
     }
 

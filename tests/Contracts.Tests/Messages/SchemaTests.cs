@@ -28,7 +28,10 @@ public sealed class SchemaTests
 
     [Fact]
     public void The_pipeline_has_exactly_these_messages() => Assert.Equal(
-        ["cutting-planned.v1", "cutting-rejected.v1", "labels-printed.v1", "order-confirmed.v1"],
+        [
+            "cutting-planned.v1", "cutting-rejected.v1", "labels-failed.v1", "labels-printed.v1",
+            "order-confirmed.v1",
+        ],
         MessageFile.Names);
 
     [Theory]

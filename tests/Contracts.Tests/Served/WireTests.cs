@@ -1,10 +1,12 @@
 using System.Collections.Concurrent;
 using System.Text;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using MassTransit;
 using Microsoft.Extensions.DependencyInjection;
 using PostFrame.ContractsTests.Messages;
 using PostFrame.ContractsTests.Tidy;
+using PostFrame.Messaging;
 using PostFrame.Operations.Messages;
 
 namespace PostFrame.ContractsTests.Served;
@@ -27,6 +29,10 @@ public sealed class WireTests(RunningHost host) : IClassFixture<RunningHost>
 
         await PlaceAsync("PF-7001", order => order);
         await PlaceAsync("PF-7002", TooLongForAnyRoll);
+        await Task.WhenAll(seen.Where(wire => wire.Key != "labels-failed.v1")
+            .Select(wire => wire.Value.Task))
+            .WaitAsync(Patience, TestContext.Current.CancellationToken);
+        await ContradictAsync();
 
         foreach (var name in MessageFile.Names)
         {
@@ -57,9 +63,25 @@ public sealed class WireTests(RunningHost host) : IClassFixture<RunningHost>
             Listen<OrderConfirmed>(endpoint, "order-confirmed.v1");
             Listen<CuttingPlanned>(endpoint, "cutting-planned.v1");
             Listen<CuttingRejected>(endpoint, "cutting-rejected.v1");
+            Listen<LabelsFailed>(endpoint, "labels-failed.v1");
             Listen<LabelsPrinted>(endpoint, "labels-printed.v1");
         }).Ready;
     }
+
+    /// <summary>A plan without the order's pieces, so that labelling has to refuse it.</summary>
+    private async Task ContradictAsync()
+    {
+        var order = Read<LabellingWorker.Messages.OrderConfirmed>("order-confirmed.v1");
+        var plan = Read<LabellingWorker.Messages.CuttingPlanned>("cutting-planned.v1");
+        var bus = host.Services.GetRequiredService<IBus>();
+        await bus.Publish(order, TestContext.Current.CancellationToken);
+        await bus.Publish(
+            plan with { Data = plan.Data with { PlanNumber = 2, Plans = [] } },
+            TestContext.Current.CancellationToken);
+    }
+
+    private static T Read<T>(string name) =>
+        MessageFile.Of(name).Example.Deserialize<T>(MessageJson.Options)!;
 
     private async Task PlaceAsync(string number, Func<JsonNode, JsonNode> change)
     {

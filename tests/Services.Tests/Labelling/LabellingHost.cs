@@ -21,10 +21,12 @@ internal sealed class LabellingHost : IAsyncDisposable
     private readonly WebApplication app;
     private readonly HostReceiveEndpointHandle listener;
     private readonly Channel<LabelsPrinted> printed;
+    private readonly Channel<LabelsFailed> failed;
 
     private LabellingHost(
-        WebApplication app, HostReceiveEndpointHandle listener, Channel<LabelsPrinted> printed) =>
-        (this.app, this.listener, this.printed) = (app, listener, printed);
+        WebApplication app, HostReceiveEndpointHandle listener, Channel<LabelsPrinted> printed,
+        Channel<LabelsFailed> failed) =>
+        (this.app, this.listener, this.printed, this.failed) = (app, listener, printed, failed);
 
     public HttpClient Http => app.GetTestClient();
 
@@ -42,11 +44,17 @@ internal sealed class LabellingHost : IAsyncDisposable
         LogContext.ConfigureCurrentLogContext(app.Services.GetRequiredService<ILoggerFactory>());
         await app.StartAsync(TestContext.Current.CancellationToken);
         var printed = Channel.CreateUnbounded<LabelsPrinted>();
+        var failed = Channel.CreateUnbounded<LabelsFailed>();
         var listener = app.Services.GetRequiredService<IBusControl>().ConnectReceiveEndpoint(
-            "listener", endpoint => endpoint.Handler<LabelsPrinted>(
-                context => printed.Writer.WriteAsync(context.Message).AsTask()));
+            "listener", endpoint =>
+            {
+                endpoint.Handler<LabelsPrinted>(
+                    context => printed.Writer.WriteAsync(context.Message).AsTask());
+                endpoint.Handler<LabelsFailed>(
+                    context => failed.Writer.WriteAsync(context.Message).AsTask());
+            });
         await listener.Ready;
-        return new LabellingHost(app, listener, printed);
+        return new LabellingHost(app, listener, printed, failed);
     }
 
     public Task PublishAsync<TMessage>(TMessage message, Guid id)
@@ -58,6 +66,24 @@ internal sealed class LabellingHost : IAsyncDisposable
     {
         using var deadline = new CancellationTokenSource(Patience);
         return await printed.Reader.ReadAsync(deadline.Token);
+    }
+
+    public async Task<LabelsFailed> NextFailedAsync()
+    {
+        using var deadline = new CancellationTokenSource(Patience);
+        return await failed.Reader.ReadAsync(deadline.Token);
+    }
+
+    /// <summary>Waits until so many messages have had their effect.</summary>
+    public async Task UntilTakenAsync(int count)
+    {
+        var store = app.Services.GetRequiredKeyedService<SqliteStore>("labelling");
+        using var deadline = new CancellationTokenSource(Patience);
+        using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(10));
+        while (store.Read(view => view.Single<long>("SELECT count(*) FROM inbox")) < count)
+        {
+            await tick.WaitForNextTickAsync(deadline.Token);
+        }
     }
 
     /// <summary>

@@ -30,6 +30,58 @@ public sealed class ArrivalTests
         Assert.Equal("[]", row.Reasons);
     }
 
+    /// <summary>By plan number, though the clock that stamps them runs backwards.</summary>
+    [Fact]
+    public async Task Every_order_of_arrival_of_two_plans_ends_with_the_newer()
+    {
+        await using var host = await OperationsHost.StartAsync();
+        var rows = new HashSet<OrderRow>();
+        foreach (var (order, arrivals) in Permutations(6)
+                     .Select((arrivals, number) => ($"PF-{number}", arrivals)))
+        {
+            Told[] messages =
+            [
+                Told.By(ConfirmedOf(order)), Told.By(PlannedOf(order, minute: 9)),
+                Told.By(PrintedOf(order, minute: 9)),
+                Told.By(FailedOf(order, plan: 2, minute: 8)),
+                Told.By(PlannedOf(order, minute: 7, rolls: 9, plan: 2)),
+                Told.By(PrintedOf(order, minute: 7, plan: 2)),
+            ];
+            await Task.WhenAll(arrivals.Select(index => host.TakeAsync(messages[index])));
+            rows.Add(host.Row(order)! with { OrderNumber = "", Change = 0 });
+        }
+
+        var row = Assert.Single(rows);
+        Assert.Equal(("labelled", 9, "[]"), (row.State, row.Rolls, row.Reasons));
+    }
+
+    [Fact]
+    public async Task An_order_whose_labels_failed_is_parked_with_why_until_they_are_printed()
+    {
+        await using var host = await OperationsHost.StartAsync();
+        await host.TakeAsync(Told.By(ConfirmedOf("PF-1")));
+        await host.TakeAsync(Told.By(FailedOf("PF-1")));
+        await host.TakeAsync(Told.By(PlannedOf("PF-1")));
+        Assert.Equal("parked", host.Row("PF-1")!.State);
+        Assert.Contains("3 times", host.Row("PF-1")!.Reasons);
+
+        await host.TakeAsync(Told.By(PrintedOf("PF-1")));
+        Assert.Equal("labelled", host.Row("PF-1")!.State);
+    }
+
+    [Fact]
+    public async Task An_order_planned_anew_is_not_finished_until_its_labels_follow()
+    {
+        await using var host = await OperationsHost.StartAsync();
+        await host.TakeAsync(Told.By(ConfirmedOf("PF-1")));
+        await host.TakeAsync(Told.By(PlannedOf("PF-1", plan: 2)));
+        await host.TakeAsync(Told.By(PrintedOf("PF-1")));
+        Assert.Equal("planned", host.Row("PF-1")!.State);
+
+        await host.TakeAsync(Told.By(PrintedOf("PF-1", plan: 2)));
+        Assert.Equal("labelled", host.Row("PF-1")!.State);
+    }
+
     [Fact]
     public async Task A_later_plan_of_the_same_revision_takes_an_order_out_of_the_park()
     {

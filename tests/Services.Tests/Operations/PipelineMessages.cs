@@ -13,6 +13,8 @@ internal static class PipelineMessages
 
     public static CuttingRejected Rejected { get; } = Read<CuttingRejected>("cutting-rejected");
 
+    public static LabelsFailed Failed { get; } = Read<LabelsFailed>("labels-failed");
+
     public static LabelsPrinted Printed { get; } = Read<LabelsPrinted>("labels-printed");
 
     public static OrderConfirmed ConfirmedOf(string order, int revision = 1, int minute = 0) =>
@@ -30,7 +32,7 @@ internal static class PipelineMessages
         };
 
     public static CuttingPlanned PlannedOf(
-        string order, int revision = 1, int minute = 0, int rolls = 8) =>
+        string order, int revision = 1, int minute = 0, int rolls = 8, int plan = 1) =>
         Planned with
         {
             Id = Guid.NewGuid(),
@@ -40,6 +42,7 @@ internal static class PipelineMessages
                 OrderNumber = order,
                 Revision = revision,
                 PlannedAt = Planned.Data.PlannedAt.AddMinutes(minute),
+                PlanNumber = plan,
                 RollCount = rolls,
             },
         };
@@ -52,12 +55,26 @@ internal static class PipelineMessages
             Data = Rejected.Data with { OrderNumber = order, Revision = revision },
         };
 
-    public static LabelsPrinted PrintedOf(string order, int revision = 1, int minute = 0) =>
+    public static LabelsPrinted PrintedOf(
+        string order, int revision = 1, int minute = 0, int plan = 1) =>
         Printed with
         {
             Id = Guid.NewGuid(),
             Time = Printed.Time.AddMinutes(minute),
-            Data = Printed.Data with { OrderNumber = order, Revision = revision },
+            Data = Printed.Data with
+            {
+                OrderNumber = order,
+                Revision = revision,
+                PlanNumber = plan,
+            },
+        };
+
+    public static LabelsFailed FailedOf(string order, int plan = 1, int minute = 0) =>
+        Failed with
+        {
+            Id = Guid.NewGuid(),
+            Time = Printed.Time.AddMinutes(minute),
+            Data = Failed.Data with { OrderNumber = order, PlanNumber = plan },
         };
 
     private static TMessage Read<TMessage>(string name)

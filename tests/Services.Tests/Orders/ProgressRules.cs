@@ -48,6 +48,83 @@ public sealed class ProgressRules : IAsyncLifetime
         Assert.Empty(order["parkReasons"]!.AsArray());
     }
 
+    public static TheoryData<string> Permutations => new(
+        Permuted(["planned1", "labelled1", "failed2", "planned2", "labelled2"]));
+
+    [Theory]
+    [MemberData(nameof(Permutations))]
+    public async Task In_whatever_order_news_of_two_plans_comes_the_newer_holds(string news)
+    {
+        foreach (var item in news.Split(' '))
+        {
+            await SayAsync(item[..^1], Guid.NewGuid(), plan: item[^1] - '0');
+        }
+
+        await SettledAsync();
+        var order = await _host.UntilAsync("PF-1", "labelled");
+        Assert.Equal(
+            (2, 2, 4),
+            ((int)order["planNumber"]!, (int)order["labelsPlanNumber"]!, (int)order["rolls"]!));
+        Assert.Empty(order["parkReasons"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData("planned1 labelled1 planned2")]
+    [InlineData("planned2 labelled1 planned1")]
+    [InlineData("labelled1 planned2 planned1")]
+    public async Task An_order_planned_anew_waits_for_its_labels_again(string news)
+    {
+        foreach (var item in news.Split(' '))
+        {
+            await SayAsync(item[..^1], Guid.NewGuid(), plan: item[^1] - '0');
+        }
+
+        await SettledAsync();
+        var order = await _host.UntilAsync("PF-1", "planned");
+        Assert.Equal(
+            (2, 1), ((int)order["planNumber"]!, (int)order["labelsPlanNumber"]!));
+        Assert.Equal(1, await RoundAsync(Usual.Grace + TimeSpan.FromSeconds(1)));
+    }
+
+    [Theory]
+    [InlineData("failed1 planned1")]
+    [InlineData("planned1 failed1")]
+    [InlineData("planned1 labelled1 failed2 planned2 planned1")]
+    public async Task Labels_that_cannot_be_drawn_park_the_order_with_the_reason(string news)
+    {
+        foreach (var item in news.Split(' '))
+        {
+            await SayAsync(item[..^1], Guid.NewGuid(), plan: item[^1] - '0');
+        }
+
+        await SettledAsync();
+        var parked = await _host.UntilAsync("PF-1", "parked");
+        Assert.Equal("Not drawn.", (string)parked["parkReasons"]![0]!["text"]!);
+        Assert.Single(parked["parkReasons"]!.AsArray());
+
+        Assert.Equal(202, (await _host.PostEmptyAsync("/v1/orders/PF-1/retry")).Status);
+        await _host.UntilAsync("PF-1", "planned");
+        await SayAsync("labelled", Guid.NewGuid(), plan: 2);
+        await _host.UntilAsync("PF-1", "labelled");
+    }
+
+    [Theory]
+    [InlineData("planned1 labelled1 rejected2")]
+    [InlineData("rejected2 labelled1 planned1")]
+    [InlineData("labelled1 rejected2 planned1")]
+    public async Task An_order_that_cannot_be_planned_anew_is_parked_though_labelled(string news)
+    {
+        foreach (var item in news.Split(' '))
+        {
+            await SayAsync(item[..^1], Guid.NewGuid(), plan: item[^1] - '0');
+        }
+
+        await SettledAsync();
+        var parked = await _host.UntilAsync("PF-1", "parked");
+        Assert.Equal("Too long.", (string)parked["parkReasons"]![0]!["text"]!);
+        Assert.Null(parked["rolls"]);
+    }
+
     [Fact]
     public async Task News_that_comes_three_times_makes_one_entry_in_the_history()
     {
@@ -168,7 +245,7 @@ public sealed class ProgressRules : IAsyncLifetime
     private readonly HashSet<Guid> _said = [];
 
     private Task SayAsync(
-        string news, Guid id, string orderNumber = "PF-1", int revision = 1)
+        string news, Guid id, string orderNumber = "PF-1", int revision = 1, int? plan = null)
     {
         _said.Add(id);
         return news switch
@@ -181,7 +258,8 @@ public sealed class ProgressRules : IAsyncLifetime
                     OrderNumber = orderNumber,
                     Revision = revision,
                     PlannedAt = At,
-                    RollCount = 3,
+                    PlanNumber = plan,
+                    RollCount = 2 + (plan ?? 1),
                 },
             }),
             "labelled" => PublishAsync(id, new LabelsPrinted
@@ -192,7 +270,22 @@ public sealed class ProgressRules : IAsyncLifetime
                     OrderNumber = orderNumber,
                     Revision = revision,
                     PrintedAt = At,
+                    PlanNumber = plan,
                     LabelCount = 16,
+                },
+            }),
+            "failed" => PublishAsync(id, new LabelsFailed
+            {
+                Id = id,
+                Data = new LabelsFailed.Failed
+                {
+                    OrderNumber = orderNumber,
+                    Revision = revision,
+                    PlanNumber = plan!.Value,
+                    Reasons =
+                    [
+                        new LabelsFailed.Reason { Code = "drawing-failed", Text = "Not drawn." },
+                    ],
                 },
             }),
             _ => PublishAsync(id, new CuttingRejected
@@ -202,11 +295,17 @@ public sealed class ProgressRules : IAsyncLifetime
                 {
                     OrderNumber = orderNumber,
                     Revision = revision,
+                    PlanNumber = plan,
                     Reasons = [new CuttingRejected.Reason { Code = "long", Text = "Too long." }],
                 },
             }),
         };
     }
+
+    private static IEnumerable<string> Permuted(IReadOnlyList<string> items) => items.Count == 1
+        ? items
+        : items.SelectMany(first => Permuted([.. items.Where(item => item != first)])
+            .Select(rest => $"{first} {rest}"));
 
     private Task PublishAsync<T>(Guid id, T message)
         where T : class =>

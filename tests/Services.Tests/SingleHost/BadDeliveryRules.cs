@@ -31,6 +31,16 @@ public sealed class BadDeliveryRules : IDisposable
         END
         """;
 
+    /// <summary>Labelling cannot draw a plane of this kind; nobody else looks at it.</summary>
+    private const string UndrawablePf2 =
+        """
+        CREATE TRIGGER undrawable AFTER INSERT ON outbox
+        WHEN NEW.body LIKE '%"subject":"PF-2/1"%' BEGIN
+          UPDATE outbox SET body = json_set(NEW.body, '$.data.planes[0].kind', 'barrel')
+          WHERE id = NEW.id;
+        END
+        """;
+
     private static readonly Dictionary<string, string> Impatient = new()
     {
         ["Reconciler:Grace"] = "00:00:01",
@@ -77,6 +87,27 @@ public sealed class BadDeliveryRules : IDisposable
         Assert.Equal(HttpStatusCode.Accepted, await RetryAsync("PF-2"));
         Assert.Equal(HttpStatusCode.Conflict, await RetryAsync("PF-2"));
         await poster.UntilAsync("labelled", 3, TimeSpan.FromMinutes(1));
+        Assert.Equal(0, await _host.StopAsync());
+        Assert.Empty(PipelineCheck.Violations(_folder.Path));
+    }
+
+    [Fact]
+    public async Task Labels_that_cannot_be_drawn_park_their_order_at_once_with_the_reason()
+    {
+        await RestartAsync();
+        await RestartAsync("orders", UndrawablePf2);
+        using var poster = Poster();
+        await PostAsync(poster, 3);
+        await poster.UntilAsync("labelled", 2, TimeSpan.FromMinutes(1));
+        await poster.UntilAsync("parked", 1, TimeSpan.FromMinutes(1));
+        Assert.Contains(
+            "drawing-failed",
+            Query<string>("orders", "SELECT park_reasons FROM orders WHERE state = 'parked'")[0]);
+
+        await RestartAsync("orders", "DROP TRIGGER undrawable");
+        Assert.Equal(HttpStatusCode.Accepted, await RetryAsync("PF-2"));
+        await poster.UntilAsync("labelled", 3, TimeSpan.FromMinutes(1));
+        await UntilOutboxesAreEmptyAsync();
         Assert.Equal(0, await _host.StopAsync());
         Assert.Empty(PipelineCheck.Violations(_folder.Path));
     }

@@ -19,7 +19,10 @@ public sealed class CheckerRules(FinishedRun run) : IClassFixture<FinishedRun>
     [InlineData("labelling", "UPDATE label_set SET label_count = 1", "1 labels for")]
     [InlineData("labelling",
         "INSERT INTO label_set SELECT order_number, 2, label_count, printed_at, summary, "
-        + "labels_pdf, checklist_pdf FROM label_set", "2 label sets")]
+        + "labels_pdf, checklist_pdf, plan FROM label_set", "2 label sets")]
+    [InlineData("labelling", "UPDATE label_set SET plan = 7", "labels of plan 7")]
+    [InlineData("cutting",
+        "UPDATE piece SET sequence = 100 - sequence", "do not lie in its cutting order")]
     [InlineData("cutting", "UPDATE cutting_order SET state = 'waiting'", "no plan")]
     [InlineData("cutting", "UPDATE piece SET roll_id = NULL, sequence = NULL", "on no roll")]
     [InlineData("orders", "UPDATE orders SET state = 'planned'", "neither done nor parked")]

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Dapper;
 using Microsoft.Data.Sqlite;
 
@@ -23,6 +24,7 @@ internal static class PipelineCheck
             .. NothingDoubled(orders, cutting, labelling),
             .. NothingInvented(orders, cutting, labelling),
             .. EveryPieceCutOnce(orders, cutting),
+            .. LabelsFollowThePlan(cutting, labelling),
         ];
     }
 
@@ -80,7 +82,8 @@ internal static class PipelineCheck
         foreach (var (number, count) in orders.Query<(string, long)>(
             """
             SELECT order_number, count(*) FROM orders JOIN history ON order_seq = orders.seq
-            WHERE event IN ('accepted', 'labelled') GROUP BY order_number, event HAVING count(*) > 1
+            WHERE event IN ('accepted', 'labelled') GROUP BY order_number, event
+            HAVING count(*) > CASE event WHEN 'accepted' THEN 1 ELSE labelled_plan END
             """))
         {
             yield return $"{number} was accepted or labelled {count} times";
@@ -129,6 +132,41 @@ internal static class PipelineCheck
             .Concat(placed.Except(issued).Select(id => $"piece {id} was never issued"))
             .Concat(placed.GroupBy(id => id).Where(same => same.Count() > 1)
                 .Select(same => $"piece {same.Key} is on {same.Count()} rolls"));
+    }
+
+    /// <summary>I1: the label set is complete for the current plan, in its cutting order.</summary>
+    private static IEnumerable<string> LabelsFollowThePlan(
+        SqliteConnection cutting, SqliteConnection labelling)
+    {
+        var numbers = cutting.Query<(string Number, long Plan)>(
+            "SELECT order_number, plan_number FROM cutting_order WHERE state = 'planned'")
+            .ToDictionary();
+        foreach (var (number, plan, summary) in labelling.Query<(string, long, string)>(
+            "SELECT order_number, plan, summary FROM label_set"))
+        {
+            if (!numbers.TryGetValue(number, out var current))
+            {
+                continue;
+            }
+
+            if (plan != current)
+            {
+                yield return $"{number} has labels of plan {plan}; the current one is {current}";
+            }
+
+            var planned = cutting.Query<string>(
+                """
+                SELECT piece_id FROM piece JOIN roll USING (roll_id) JOIN plan USING (plan_id)
+                WHERE order_number = @number AND voided_at IS NULL
+                ORDER BY plan.product, plan.width_nm, plan_id, roll.number, sequence
+                """, new { number });
+            var labelled = JsonNode.Parse(summary)!.AsArray()
+                .Select(label => (string)label!["pieceId"]!);
+            if (!planned.SequenceEqual(labelled))
+            {
+                yield return $"the labels of {number} do not lie in its cutting order";
+            }
+        }
     }
 
     private static Dictionary<string, long> ToDictionary(
