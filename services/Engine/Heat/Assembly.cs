@@ -26,4 +26,28 @@ public sealed record Assembly
     /// The method; null takes the basis's own (ASHRAE parallel path, ISO combined).
     /// </summary>
     public BridgeMethod? Method { get; init; }
+
+    /// <summary>The emittance of the brightest face that looks at air.</summary>
+    public double LeastEmittance => Layers
+        .SelectMany(layer => layer.Clear is Slab.Air air
+            ? (double[])[air.Space.InnerEmittance, air.Space.OuterEmittance]
+            : [])
+        .Append(RoomEmittance)
+        .Min();
+
+    /// <summary>The same with no face brighter than this emittance.</summary>
+    public Assembly WithFacesOfAtLeast(double emittance) => this with
+    {
+        RoomEmittance = Math.Max(RoomEmittance, emittance),
+        Layers = [.. Layers.Select(layer => layer.Clear is Slab.Air air
+            ? layer with
+            {
+                Clear = new Slab.Air(air.Space with
+                {
+                    InnerEmittance = Math.Max(air.Space.InnerEmittance, emittance),
+                    OuterEmittance = Math.Max(air.Space.OuterEmittance, emittance),
+                }),
+            }
+            : layer)],
+    };
 }

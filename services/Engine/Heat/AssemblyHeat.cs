@@ -54,4 +54,11 @@ public sealed record AssemblyHeat
 
     /// <summary>Temperature of the room face between the members.</summary>
     public Temperature RoomFace => Profile[1].Temperature;
+
+    /// <summary>Emittance of the room face between the members.</summary>
+    public required double RoomEmittance { get; init; }
+
+    /// <summary>The share of the heat that reaches or leaves the room face as radiation.</summary>
+    public double RoomFaceRadiantShare =>
+        Films.RadiantInside(Conditions.Basis, RoomEmittance) * Profile[0].ToNext.TotalSi;
 }

@@ -84,6 +84,7 @@ public static class AssemblySolver
             Sections = sections.All(),
             Planes = sections.Planes(),
             Conditions = conditions,
+            RoomEmittance = assembly.RoomEmittance,
         };
     }
 

@@ -232,6 +232,19 @@ public static class AssemblyWorking
             ],
             heat.RoomFace.TotalCelsius, "°C", "resistances in series", "C")
         { Figure = "RoomFace" };
+        yield return new(
+            "share of the heat at the room face that is radiant", "100·ε·hr·Rsi",
+            [
+                new("ε", heat.RoomEmittance, ""),
+                new("hr", Engine.Heat.Films.RadiantInside(conditions.Basis, 1), HeatTransfer),
+                new("Rsi", heat.Profile[0].ToNext.TotalSi, R),
+            ],
+            100 * heat.RoomFaceRadiantShare, "%",
+            conditions.Basis == CalculationBasis.Ashrae
+                ? AshraeFilms + ", slope of its conductances over ε"
+                : IsoFilms + ", 4σT³ at 20 °C",
+            "C")
+        { Figure = "RoomFaceRadiantShare" };
     }
 
     private static string Formula(AssemblyHeat heat) => heat.Method switch

@@ -53,6 +53,15 @@ public static class Films
     }
 
     /// <summary>
+    /// Radiation's part in the film of the room face [W/(m²·K)]: ε·hr. ASHRAE: hr is the slope of
+    /// its own printed conductances over ε, 5.81; ISO: 4σT³ at 20 °C, 5.71.
+    /// </summary>
+    public static double RadiantInside(CalculationBasis basis, double emittance) =>
+        emittance * (basis == CalculationBasis.Ashrae
+            ? (AshraeConductance(HeatFlow.Up, 0.9) - AshraeConductance(HeatFlow.Up, 0.05)) / 0.85
+            : BlackBodyAt20C);
+
+    /// <summary>
     /// Film of the outdoor face: ASHRAE 34.0 W/(m²·K) in winter (6.7 m/s), 22.7 in summer
     /// (3.4 m/s); ISO 0.04 m²·K/W in both.
     /// Source: ASHRAE HoF 2021 (SI) ch. 26 Table 10; ISO 6946:2017 Table 7.

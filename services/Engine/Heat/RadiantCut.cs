@@ -27,11 +27,7 @@ public sealed record RadiantCut(
     public static RadiantCut Of(Assembly assembly, Conditions conditions)
     {
         ArgumentNullException.ThrowIfNull(assembly);
-        var twin = assembly with
-        {
-            RoomEmittance = Math.Max(assembly.RoomEmittance, PaintedEmittance),
-            Layers = [.. assembly.Layers.Select(Painting)],
-        };
+        var twin = assembly.WithFacesOfAtLeast(PaintedEmittance);
         var (bright, painted) =
             (AssemblySolver.Solve(assembly, conditions), AssemblySolver.Solve(twin, conditions));
         var effective = bright.AirSpaces.Select(space =>
@@ -45,15 +41,4 @@ public sealed record RadiantCut(
             painted.R,
             bright.R);
     }
-
-    private static Layer Painting(Layer layer) => layer.Clear is Slab.Air air
-        ? layer with
-        {
-            Clear = new Slab.Air(air.Space with
-            {
-                InnerEmittance = Math.Max(air.Space.InnerEmittance, PaintedEmittance),
-                OuterEmittance = Math.Max(air.Space.OuterEmittance, PaintedEmittance),
-            }),
-        }
-        : layer;
 }

@@ -90,6 +90,9 @@ internal sealed record LineBody
 
     public IReadOnlyList<RadiantLine>? Radiant { get; init; }
 
+    /// <summary>What is left when dew or dust lies on the bright faces.</summary>
+    public IReadOnlyList<DulledLine>? Dulled { get; init; }
+
     /// <summary>Whether the room face drips; known also where the permeance is not.</summary>
     public DripLine? Drip { get; init; }
 
@@ -116,20 +119,27 @@ internal sealed record MaterialLine(double R, double Si, string Source, string M
 internal sealed record SeasonBody(
     double AssemblyR, double AssemblySi, double AssemblyU, double AssemblyUSi,
     string Direction, string Method, double HeatFlowBtuPerHFt2, double HeatFlowWPerM2,
-    double RoomFaceF, double? RadiantSharePercent, IReadOnlyList<SpaceLine>? AirSpaces);
+    double RoomFaceF, double RoomFaceRadiantSharePercent, double? RadiantSharePercent,
+    IReadOnlyList<SpaceLine>? AirSpaces);
 
 internal sealed record SpaceLine(
     double R, double ThicknessIn, double MeanF, double DifferenceF, double EffectiveEmittance,
+    double RadiantSharePercent,
     bool OutsideTable);
 
 internal sealed record TestedLine(
-    double AssemblyU, double AssemblyR, string System, string RatedInsulation, string Table,
+    double AssemblyU, double AssemblyR, double WinterHeatFlowBtuPerHFt2,
+    double SummerHeatFlowBtuPerHFt2, string System, string RatedInsulation, string Table,
     string Mark, string Text);
 
 /// <param name="RadiantPercent">Of the radiant part, at the brightest face.</param>
 /// <param name="TotalPercent">Of all heat through the assembly.</param>
 internal sealed record RadiantLine(
     string Season, double? RadiantPercent, double TotalPercent, string Text);
+
+/// <param name="State">dampFoil or wetFoil; dust is taken as wet.</param>
+internal sealed record DulledLine(
+    string State, double Emittance, double WinterR, double SummerR, string Text);
 
 internal sealed record MoistureBody(
     string Verdict, string Text, double PeakGPerM2, double CarriedOverGPerM2, string? Place,

@@ -17,7 +17,9 @@ internal static class HeatWorking
                     sheet, cut, built, cut.Season == PostFrame.Engine.Heat.Season.Winter
                         ? winter : summer, $"radiant/{i}/");
         }
-        if (line.Tested is { } tested) Tested(sheet, tested);
+        foreach (var (faces, i) in line.Dulled.Select((faces, i) => (faces, i)))
+            Dulled(sheet, line.Built!, faces, $"dulled/{i}/");
+        if (line.Tested is { } tested) Tested(sheet, tested, setting);
     }
 
     /// <summary>
@@ -53,6 +55,8 @@ internal static class HeatWorking
                 return [Opens.U(season + "assemblyU"), new(season + "assemblyUSi")];
             case "Flux":
                 return [Opens.Flux(season + "heatFlowBtuPerHFt2"), new(season + "heatFlowWPerM2")];
+            case "RoomFaceRadiantShare":
+                return [new(season + "roomFaceRadiantSharePercent")];
             case "RoomFace":
                 return [Opens.Fahrenheit(season + "roomFaceF")];
             case { } figure when figure.Split('/') is ["AirSpaces", var index, var what]:
@@ -64,7 +68,9 @@ internal static class HeatWorking
                     "Mean" => [Opens.Fahrenheit(space + "meanF")],
                     "Difference" => [Opens.Difference(space + "differenceF")],
                     "EffectiveEmittance" => [new(space + "effectiveEmittance")],
-                    "RadiantShare" when index == "0" => [new(season + "radiantSharePercent")],
+                    "RadiantShare" when index == "0" =>
+                        [new(space + "radiantSharePercent"), new(season + "radiantSharePercent")],
+                    "RadiantShare" => [new(space + "radiantSharePercent")],
                     _ => [],
                 };
             default:
@@ -72,7 +78,28 @@ internal static class HeatWorking
         }
     }
 
-    private static void Tested(WorkingSheet sheet, TestedAssembly tested)
+    /// <summary>Solved anew, air spaces included; the last step of each season is shown.</summary>
+    private static void Dulled(
+        WorkingSheet sheet, Assembly built, DulledFaces faces, string home)
+    {
+        var state = faces.State == SurfaceFinish.WetFoil ? "wet or dusty" : "damp";
+        sheet.Add(
+            "dulled", $"emittance of {state} bright faces", "as tabulated", [], faces.Emittance,
+            "", Emittance.Of(faces.State).Source + "; dust is taken as wet (own)", "R",
+            new Opens(home + "emittance"));
+        var dulled = built.WithFacesOfAtLeast(faces.Emittance);
+        foreach (var (season, heat) in
+            ((string, AssemblyHeat)[])[("winter", faces.Winter), ("summer", faces.Summer)])
+        {
+            var step = AssemblyWorking.Of(dulled, heat).Last(step => step.Figure == "R");
+            sheet.Add(
+                "dulled",
+                step with { Quantity = $"{season}, bright faces {state}: {step.Quantity}" },
+                Opens.R($"{home}{season}R"));
+        }
+    }
+
+    private static void Tested(WorkingSheet sheet, TestedAssembly tested, Setting setting)
     {
         var mark = tested.Read ? "R" : "M";
         sheet.Add(
@@ -83,6 +110,18 @@ internal static class HeatWorking
             "tested", "assembly R", "R = 1/U", [new("U", tested.U.TotalUFactor, "Btu/(h·ft²·°F)")],
             tested.U.ToResistance().TotalRValue, "h·ft²·°F/Btu", "definition", "C",
             new Opens("tested/assemblyR"));
+        Flow("winter", setting.RealSite.Winter);
+        Flow("summer", setting.Site.Summer);
+
+        void Flow(string season, Conditions at) => sheet.Add(
+            "tested", $"heat flow in {season}, outwards positive", "q = U·(t_room − t_out)",
+            [
+                new("U", tested.U.TotalSi, "W/(m²·K)"),
+                new("t_room", at.Room.TotalCelsius, "°C"),
+                new("t_out", at.Outside.TotalCelsius, "°C"),
+            ],
+            WriteHeat.Flux(tested.U, at), "W/m²", "definition", "C",
+            Opens.Flux($"tested/{season}HeatFlowBtuPerHFt2"));
     }
 
     private static void Radiant(

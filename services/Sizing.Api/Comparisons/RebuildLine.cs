@@ -39,6 +39,8 @@ internal sealed record RebuiltLine
 
     public IReadOnlyList<RadiantCut> Radiant { get; init; } = [];
 
+    public IReadOnlyList<DulledFaces> Dulled { get; init; } = [];
+
     public TestedAssembly? Tested { get; init; }
 
     public required ClaimFinding Claim { get; init; }
@@ -72,19 +74,25 @@ internal static class RebuildLine
         var remarks = line.Remarks.ToList();
         var isSteel = input.SteelSystem is not null;
         var tested = isSteel ? TestedOf(candidate, input, remarks) : null;
-        var complete = missing.Count == 0 && !isSteel;
-        var built = complete ? CandidateAssembly.Build(candidate, setting.Site) : null;
+        // Between steel members too a face is as cold as the product lets it; only their own part
+        // in the heat is beyond a section.
+        var clear = missing.Count == 0 ? CandidateAssembly.Build(candidate, setting.Site) : null;
+        var built = isSteel ? null : clear;
         var winter = built is null ? null : AssemblySolver.Solve(built, setting.Site.Winter);
         var summer = built is null ? null : AssemblySolver.Solve(built, setting.Site.Summer);
         var holdsBack = candidate.Perm is not null || !CandidateAssembly.NeedsPerm(candidate.Kind);
-        var moisture = built is not null && holdsBack
+        var moisture = clear is not null && holdsBack
             && setting is { Months: { } months, Room: { } room }
             ? MoistureFinding.Of(candidate, setting.RealSite, months, room)
             : null;
-        var drip = built is null
+        var drip = clear is null
             ? null
-            : DripFinding.Of(built, setting.RealSite, setting.Months, setting.Room);
-        remarks.AddRange(RemarksOn(line, built is not null, setting));
+            : DripFinding.Of(clear, setting.RealSite, setting.Months, setting.Room);
+        if (isSteel && clear is not null)
+            remarks.Add("Dripping and water inside are those between the steel members; where a "
+                + "member squeezes the product the face is colder and drips sooner. Tested values "
+                + "tell no temperature, no air space and no radiant part, so none is given.");
+        remarks.AddRange(RemarksOn(line, clear is not null, setting));
         var u = winter?.U ?? tested?.U;
         if (!holdsBack && setting.Months is not null)
             missing.Add(new("perm", $"How many perms does {candidate.Name} let through as faced, "
@@ -101,6 +109,9 @@ internal static class RebuildLine
             U = u,
             Built = built,
             Radiant = built is null ? [] : RadiantOf(built, setting),
+            Dulled = built is null
+                ? []
+                : DulledFaces.Of(built, setting.Site.Winter, setting.Site.Summer),
             Tested = tested,
             Claim = ClaimCheck.Of(candidate, setting.Site),
             Code = u is { } value ? CodeOf(value, tested, setting) : null,

@@ -1,4 +1,5 @@
 using PostFrame.Engine.Heat;
+using PostFrame.Engine.Quantities;
 using PostFrame.Problems;
 
 namespace PostFrame.SizingApi.Comparisons;
@@ -26,12 +27,39 @@ internal static class WriteHeat
         Rounded(heat.FluxWPerM2 / WPerM2PerBtu, 2),
         Rounded(heat.FluxWPerM2, 2),
         Rounded(heat.RoomFace.TotalFahrenheit, 1),
+        Percent(heat.RoomFaceRadiantShare),
         heat.AirSpaces is [var first, ..] ? Rounded(100 * first.Heat.RadiantShare, 0) : null,
         heat.AirSpaces.Count == 0 ? null : [.. heat.AirSpaces.Select(Space)]);
 
-    public static TestedLine Tested(TestedAssembly tested) => new(
+    /// <summary>Heat through an assembly of this U in one season [W/m²], outwards.</summary>
+    public static double Flux(ThermalTransmittance u, Conditions at) =>
+        u.TotalSi * at.Room.KelvinsAbove(at.Outside);
+
+    public static DulledLine Dulled(DulledFaces faces, DripFinding? drip, bool isUnheated)
+    {
+        var isWet = faces.State == SurfaceFinish.WetFoil;
+        var drips = isWet && drip is { WorstFaceRh: >= 0.999, WorstMonth: { } month }
+            ? $" The room face drips in an average {Conclusions.MonthOf(month)}: then it counts."
+            : "";
+        return new(
+            WireNames<SurfaceFinish>.Of(faces.State),
+            Rounded(faces.Emittance, 2),
+            Rounded(faces.Winter.R.TotalRValue, 2),
+            Rounded(faces.Summer.R.TotalRValue, 2),
+            FormattableString.Invariant(
+                $"With {(isWet ? "clear water or dust" : "dew just visible")} on the bright ")
+            + FormattableString.Invariant($"faces (emittance {faces.Emittance:0.00}) it is ")
+            + (isUnheated ? "" : FormattableString.Invariant(
+                $"R-{faces.Winter.R.TotalRValue:0.0} in winter, "))
+            + FormattableString.Invariant($"R-{faces.Summer.R.TotalRValue:0.0} in summer.")
+            + drips);
+    }
+
+    public static TestedLine Tested(TestedAssembly tested, Setting setting) => new(
         Rounded(tested.U.TotalUFactor, 4),
         Rounded(tested.U.ToResistance().TotalRValue, 2),
+        Rounded(Flux(tested.U, setting.RealSite.Winter) / WPerM2PerBtu, 2),
+        Rounded(Flux(tested.U, setting.Site.Summer) / WPerM2PerBtu, 2),
         tested.System,
         tested.RatedInsulation,
         $"ASHRAE 90.1 Table {tested.Table}",
@@ -168,5 +196,6 @@ internal static class WriteHeat
         Rounded(solved.Mean.TotalFahrenheit, 1),
         Rounded(solved.DifferenceKelvins * 1.8, 1),
         Rounded(solved.Space.EffectiveEmittance, 3),
+        Percent(solved.Heat.RadiantShare),
         solved.Heat.Extrapolated);
 }

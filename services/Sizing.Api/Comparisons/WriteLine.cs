@@ -18,10 +18,14 @@ internal static class WriteLine
             Material = Material(line.Asked),
             Winter = line.Winter is { } winter ? WinterOf(winter, setting) : null,
             Summer = line.Summer is { } summer ? WriteHeat.Season(summer) : null,
-            Tested = line.Tested is { } tested ? WriteHeat.Tested(tested) : null,
+            Tested = line.Tested is { } tested ? WriteHeat.Tested(tested, setting) : null,
             Radiant = line.Built is null
                 ? null
                 : [.. line.Radiant.Select(cut => Radiant(cut, candidate))],
+            Dulled = line.Dulled.Count == 0
+                ? null
+                : [.. line.Dulled.Select(faces =>
+                    WriteHeat.Dulled(faces, line.Drip, setting.IsUnheated))],
             Drip = line.Drip is { } drip ? WriteHeat.Drip(drip, setting) : null,
             Moisture = line.Moisture is { } moisture ? WriteHeat.Moisture(moisture) : null,
             Code = line.Code is { } code ? WriteHeat.Code(code) : null,

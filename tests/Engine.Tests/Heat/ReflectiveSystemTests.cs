@@ -45,6 +45,50 @@ public sealed class ReflectiveSystemTests
         Assert.Equal(2.9, 1.1 + wet + 0.61 + 0.17, 0.15);
     }
 
+    // ASHRAE HoF 2021 ch. 26 Table 2 (R): foil 0.05, dew just visible 0.30 (ε_eff 0.29), clearly
+    // visible 0.70 (0.65). The space under bright foil is worth less in each state, in the order of
+    // its emittances, and a foil room face loses its film.
+    [Fact]
+    public void Bright_faces_are_also_given_damp_and_wet()
+    {
+        var (cold, hot) = (Cold(CalculationBasis.Ashrae), Hot(CalculationBasis.Ashrae));
+        var bright = Of(0, [], Continuous(0.2), Space(90, 0.05, 0.9));
+        var dulled = DulledFaces.Of(bright, cold, hot);
+        Assert.Equal([0.30, 0.70], dulled.Select(faces => faces.Emittance));
+        double[] effective = [.. dulled.Select(faces =>
+            Assert.Single(faces.Winter.AirSpaces).Space.EffectiveEmittance)];
+        Assert.Equal(0.29, effective[0], 0.005);
+        Assert.Equal(0.65, effective[1], 0.005);
+        double[] winter =
+        [
+            AssemblySolver.Solve(bright, cold).R.TotalSi,
+            .. dulled.Select(faces => faces.Winter.R.TotalSi),
+        ];
+        Assert.True(winter[0] > winter[1] && winter[1] > winter[2]);
+
+        var face = Of(0, [], Continuous(1)) with { RoomEmittance = 0.05 };
+        var wet = DulledFaces.Of(face, cold, hot)[1];
+        Assert.Equal(
+            1 + Films.Inside(CalculationBasis.Ashrae, HeatFlow.Down, 0.70).TotalSi + 1 / 22.7,
+            wet.Summer.R.TotalSi, 1e-9);
+        Assert.Empty(DulledFaces.Of(Of(0, [], Continuous(1), Space(90, 0.9, 0.9)), cold, hot));
+    }
+
+    // ASHRAE HoF 2021 (SI) ch. 26 Table 10 (R): up, h 9.26 at ε 0.90 and 4.32 at 0.05, so 5.81 of
+    // radiation per unit of ε: 5.23/9.26. ISO 6946: 0.9 · 5.71 · 0.10 and 0.05 · 5.71 · 0.189.
+    [Theory]
+    [InlineData(CalculationBasis.Ashrae, 0.9, 0.565)]
+    [InlineData(CalculationBasis.Ashrae, 0.05, 0.0673)]
+    [InlineData(CalculationBasis.Iso6946, 0.9, 0.514)]
+    [InlineData(CalculationBasis.Iso6946, 0.05, 0.0540)]
+    public void The_radiant_share_at_the_room_face_is_that_of_its_film(
+        CalculationBasis basis, double emittance, double share)
+    {
+        var heat = AssemblySolver.Solve(
+            Of(0, [], Continuous(1)) with { RoomEmittance = emittance }, Cold(basis));
+        Assert.Equal(share, heat.RoomFaceRadiantShare, 0.0006);
+    }
+
     // thermal.md section 4 (C): the radiant exchange falls by 94 %, the heat through a 90 mm space
     // at 50/30 °F by 58 % up, 64 % sideways, 85 % down.
     [Theory]

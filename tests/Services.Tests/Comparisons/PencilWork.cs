@@ -43,6 +43,8 @@ internal static class PencilWork
                 1 / Each("f").Zip(Each("R_section"), (f, r) => f / r).Sum(),
             "R = R′" => At("R′"),
             "R = (R′ + R″)/2" => (At("R′") + At("R″")) / 2,
+            "R = R′ − R″/4, as R′ is above 1.5·R″" => At("R′") - At("R″") / 4,
+            "100·ε·hr·Rsi" => 100 * At("ε") * At("hr") * At("Rsi"),
             "R = R_clear: framing in the room is no insulation" => At("R_clear"),
             "R = (1 − s)·R_closed + s·R_open" =>
                 (1 - At("s")) * At("R_closed") + At("s") * At("R_open"),

@@ -109,6 +109,7 @@ function section(line, { pictures, lines }) {
   for (const radiant of line.radiant ?? []) {
     if (radiant.radiantPercent) fact(`Radiant, ${radiant.season}`, radiant.text);
   }
+  for (const dulled of line.dulled ?? []) fact('Not clean and dry', dulled.text);
   if (line.drip) fact('Dripping', line.drip.text);
   if (line.moisture) fact('Water inside', line.moisture.text);
   for (const cure of line.moisture?.cures ?? []) {
