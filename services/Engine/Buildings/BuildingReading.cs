@@ -152,13 +152,15 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
 
         Framing Of(string member, Length? spacing) => new()
         {
-            WidthMm = (width ?? Length.FromInches(1.5)).TotalMillimetres,
-            DepthMm = (depth ?? Length.FromInches(3.5)).TotalMillimetres,
+            WidthMm = (width ?? Usual(1.5, 38)).TotalMillimetres,
+            DepthMm = (depth ?? Usual(3.5, 89)).TotalMillimetres,
             SpacingMm = (findings.Optional($"{at}/{member}", "The spacing", spacing,
-                Length.FromInches(13), Length.FromFeet(16))
-                ?? Length.FromInches(24)).TotalMillimetres,
+                Length.FromInches(13), Length.FromFeet(16)) ?? Usual(24, 600)).TotalMillimetres,
         };
     }
+
+    private Length Usual(double inches, double millimetres) =>
+        metric ? Length.FromMillimetres(millimetres) : Length.FromInches(inches);
 
     private (Length At, Interval Insulated)? Partition(Length length)
     {

@@ -112,5 +112,9 @@ public sealed class Profile
         (points[vertex].Up - points[vertex - 1].Up)
         / (points[vertex].Across - points[vertex - 1].Across));
 
+    /// <summary>The steepest of its segments, rising or falling, as a rise.</summary>
+    public Slope Steepest => Slope.FromRatio(Enumerable.Range(1, points.Length - 1)
+        .Max(i => Math.Abs(SlopeBefore(i).RiseOverRun)));
+
     private static double Square(double value) => value * value;
 }

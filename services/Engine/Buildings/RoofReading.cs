@@ -105,7 +105,7 @@ internal sealed class RoofReading(
                     $"{At}/slope", "The slope (or eave height B) of a monoslope roof");
             return null;
         }
-        if (!Closes(tops)) return null;
+        if (!Closes(tops, given.EaveHeightB is null ? "/ridgeHeight" : "/eaveHeightB")) return null;
         var low = datum.EaveLine(
             eaveHeight, slope ?? MonoslopeFrom(tops[0].Height));
         if (tops[0].Height <= low)
@@ -227,10 +227,16 @@ internal sealed class RoofReading(
     private RoofShape? Ridged(RoofSide a, RoofSide b)
     {
         var peaks = new List<(string Name, Length Height)>();
-        if (a.Peak is { } fromA) peaks.Add(("side A", fromA));
-        if (b.Peak is { } fromB) peaks.Add(("side B", fromB));
+        if (a.Peak is { } fromA)
+            peaks.Add(($"{(a.Peak == b.Peak ? "each side" : "side A")} {a.Words(Say)}", fromA));
+        if (b.Peak is { } fromB && a.Peak != b.Peak)
+            peaks.Add(($"side B {b.Words(Say)}", fromB));
+        var sides = peaks.Count;
         if (roof.RidgeHeight is { } ridge) peaks.Add(("ridge height", datum.FromStripBase(ridge)));
-        if (peaks.Count == 0 || !Closes(peaks)) return null;
+        var told = sides == 1 && given.RidgeHeight is not null ? "/ridgeHeight"
+            : given.EaveHeightB is not null ? "/eaveHeightB"
+            : given.RidgeFromSidewallA is not null ? "/ridgeFromSidewallA" : "";
+        if (peaks.Count == 0 || !Closes(peaks, told)) return null;
         var peak = peaks[0].Height;
         if (b.EaveGiven is null && b.Upper is null) return null;
         (a, b) = (a.ClosedBy(peak), b.ClosedBy(peak));
@@ -244,6 +250,8 @@ internal sealed class RoofReading(
         return new(new(points), ridgeVertex);
     }
 
+    private string Say(Length length) => length.Say(findings.Metric);
+
     private bool Rises(RoofSide side, Length peak)
     {
         var foot = side.Break(peak) ?? side.EaveLine(peak);
@@ -254,15 +262,16 @@ internal sealed class RoofReading(
         return false;
     }
 
-    private bool Closes(List<(string Name, Length Height)> tops)
+    /// <summary>The violation stands at the member that tells the top once more.</summary>
+    private bool Closes(List<(string Name, Length Height)> tops, string member)
     {
         var low = tops.MinBy(t => t.Height);
         var high = tops.MaxBy(t => t.Height);
         if (high.Height - low.Height <= Bounds.Closing) return true;
-        findings.Broken(At, "does-not-close",
+        findings.Broken(At + member, "does-not-close",
             "The roof is told more than once and does not close within 1/8 in: the top is at "
             + string.Join(", at ", tops.Select(t =>
-                $"{t.Height.Say(findings.Metric)} by {t.Name}")) + ".",
+                $"{Say(t.Height)} by {t.Name}")) + ".",
             high.Height - low.Height, Bounds.Closing);
         return false;
     }

@@ -27,6 +27,14 @@ internal sealed record RoofSide
     /// <summary>Slope of the part that ends at the ridge; null when it follows.</summary>
     public required Slope? Upper { get; init; }
 
+    /// <summary>What its peak follows from, for the one who has to find the wrong number.
+    /// </summary>
+    public string Words(Func<Length, string> say)
+    {
+        var lower = LowerRun > Length.Zero ? $"{LowerSlope} over {say(LowerRun)}, " : "";
+        return $"(eave {say(Eave(Upper!.Value))}, {lower}{Upper} over {say(UpperRun)})";
+    }
+
     private Length UpperRun => Run - LowerRun;
 
     private Length LowerRise => LowerRun.Times(LowerSlope.RiseOverRun);

@@ -9,10 +9,11 @@ namespace PostFrame.Engine;
 /// <remarks>Source: takeoff.md 4.3; rates are common practice, lengths derived.</remarks>
 internal sealed class Accessories(Job job)
 {
-    private static readonly Length StapleSpacing = Length.FromInches(8);
-    private static readonly Length NailSpacing = Length.FromInches(12);
-    private static readonly Length GirtNailSpacing = Length.FromInches(24);
-    private static readonly Area PatchTapePerRoll = Area.FromSquareFeet(5000);
+    private readonly Length stapleSpacing = Rate(job, 8, 200);
+    private readonly Length nailSpacing = Rate(job, 12, 300);
+    private readonly Length girtNailSpacing = Rate(job, 24, 600);
+    private readonly Area patchTapePerRoll =
+        job.Metric ? Area.FromSquareMetres(460) : Area.FromSquareFeet(5000);
 
     private IEnumerable<PlaneResult> Rolled => job.Planes.Where(p => p.Strips > 0);
 
@@ -36,11 +37,12 @@ internal sealed class Accessories(Job job)
             Rolls("doubleFacedTape", "Double-faced tape on purlins, struts and skirt boards",
                 DoubleFaced(), job.Practice.DoubleFacedRoll,
                 "twice the run of every roof slope and wall", "C"),
-            Count("staples", "Staples ½ in", joints / StapleSpacing,
-                $"one per {Say(StapleSpacing)} of joint"),
+            Count("staples", "Staples ½ in", joints / stapleSpacing,
+                $"one per {stapleSpacing.Say(job.Metric)} of joint"),
             .. Nails() is > 0 and var nails
                 ? [Count("capNails", "Plastic-cap nails at walls", nails,
-                    $"one per {Say(NailSpacing)} at top and base, {Say(GirtNailSpacing)} at girts")]
+                    $"one per {nailSpacing.Say(job.Metric)} at top and base, "
+                        + $"{girtNailSpacing.Say(job.Metric)} at girts")]
                 : Array.Empty<Accessory>(),
             PatchTape(),
         ];
@@ -98,7 +100,7 @@ internal sealed class Accessories(Job job)
                 ? plane.Edge.LowestOn(Length.Zero, plane.Run) - plane.Base
                 : Length.Zero;
             var rows = Math.Max(0, Math.Ceiling(height / girts) - 1);
-            nails += 2 * (wall.Run / NailSpacing) + rows * (wall.Run / GirtNailSpacing);
+            nails += 2 * (wall.Run / nailSpacing) + rows * (wall.Run / girtNailSpacing);
         }
         return nails;
     }
@@ -106,12 +108,14 @@ internal sealed class Accessories(Job job)
     private Accessory PatchTape()
     {
         var gross = job.Pieces.Aggregate(Area.Zero, (sum, p) => sum + Area.Of(p.Width, p.Cut));
-        var rolls = gross.TotalSquareFeet / PatchTapePerRoll.TotalSquareFeet;
+        var rolls = gross.TotalSquareFeet / patchTapePerRoll.TotalSquareFeet;
         return new(
             "patchTape", "Patch tape for tears",
             Math.Round(job.Metric ? gross.TotalSquareMetres : gross.TotalSquareFeet, 1),
             job.Metric ? "m²" : "ft²", Whole(rolls), "rolls",
-            $"one roll per {PatchTapePerRoll.TotalSquareFeet:0} ft²", "C");
+            job.Metric
+                ? $"one roll per {patchTapePerRoll.TotalSquareMetres:0} m²"
+                : $"one roll per {patchTapePerRoll.TotalSquareFeet:0} ft²", "C");
     }
 
     private Accessory Rolls(
@@ -123,6 +127,9 @@ internal sealed class Accessories(Job job)
 
     private static Accessory Count(string id, string title, double needed, string how) => new(
         id, title, Math.Round(needed, 1), "pieces", Whole(needed), "pieces", how, "C");
+
+    private static Length Rate(Job job, double inches, double millimetres) =>
+        job.Metric ? Length.FromMillimetres(millimetres) : Length.FromInches(inches);
 
     private static int Whole(double units) =>
         (int)Math.Min(int.MaxValue, Math.Ceiling(units - 1e-9));

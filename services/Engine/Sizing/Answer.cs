@@ -68,6 +68,8 @@ internal static class Answer
         Slope[] told = [.. new[]
         {
             given.Slope, given.SlopeA, given.SlopeB, given.LowerSlope, given.UpperSlope,
+            given.HalfOctagon ? Slope.FromDegrees(67.5) : null,
+            given.HalfOctagon ? Slope.FromDegrees(22.5) : null,
         }.OfType<Slope>()];
         if (building.Roof.Ridge is null) return Side(RoofPlanes.Over(building));
         var (a, b) = (Side(RoofPlanes.OnSide(building, BuildingSide.A)),

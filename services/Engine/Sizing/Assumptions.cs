@@ -18,21 +18,16 @@ internal static class Assumptions
         yield return Sized(
             job, "width", "out to out of girts" + (given.WidthBasis switch
             {
-                WidthBasis.OutsideOfPosts => ", from the width outside the posts plus the girts",
-                WidthBasis.ClearSpan => ", from the clear span plus posts and girts",
+                WidthBasis.OutsideOfPosts => $": outside of posts {job.Say(given.Width!.Value)}"
+                    + Girts(),
+                WidthBasis.ClearSpan => $": clear span {job.Say(given.Width!.Value)} + 2 × posts "
+                    + job.Say(given.PostDepth!.Value) + Girts(),
                 _ => "",
             }),
             building.Width, given.WidthBasis is null ? "C" : "asked");
         yield return Sized(
             job, "eaveHeight",
-            "from the strip base to the eave line" + (given.EaveHeightDatum switch
-            {
-                EaveHeightDatum.Bearing => ", from bearing, heel, purlins and girts",
-                EaveHeightDatum.Floor => ", measured from the floor",
-                EaveHeightDatum.Grade => ", measured from grade",
-                EaveHeightDatum.SplashBoard => ", measured from the splash board",
-                _ => "",
-            }),
+            "from the strip base to the eave line" + EaveWords(job),
             building.Roof.Profile.Start.Up, given.EaveHeightDatum is null ? "C" : "asked");
         if (building.StemWall > Length.Zero)
             yield return Sized(
@@ -63,8 +58,34 @@ internal static class Assumptions
             $"{Centres(building.RoofFraming)} and {Centres(building.WallFraming)} centres", null,
             given.Framing is null ? "C" : "asked");
 
+        string Girts() => $" + 2 × girts {job.Say(given.GirtThickness!.Value)}";
+
         string Centres(Framing framing) =>
             job.Say(Length.FromMillimetres(framing.SpacingMm));
+    }
+
+    /// <summary>How the eave line came about. Source: takeoff.md 2.2.</summary>
+    private static string EaveWords(Job job)
+    {
+        var (datum, given) = (job.Building.Datum, job.Given.EaveHeight!.Value);
+        var from = job.Given.EaveHeightDatum switch
+        {
+            EaveHeightDatum.Floor => "from the floor",
+            EaveHeightDatum.Grade => "from grade",
+            EaveHeightDatum.SplashBoard => "from the splash board",
+            EaveHeightDatum.Bearing => "",
+            _ => null,
+        };
+        if (from is null) return "";
+        var slope = job.Building.Roof.Profile.SlopeBefore(1);
+        var words = !datum.AtBearing ? $": {job.Say(given)} {from}" : string.Create(
+            CultureInfo.InvariantCulture,
+            $": bearing {job.Say(given)} + heel {job.Say(datum.Heel)} + purlins "
+            + $"{job.Say(datum.PurlinDepth)} × {slope.Factor:0.000000} − girts "
+            + $"{job.Say(datum.GirtThickness)} × {slope.RisePer12:0.####}/12");
+        if (datum.StripBaseAboveDatum != Length.Zero)
+            return $"{words} less {job.Say(datum.StripBaseAboveDatum)} up to where strips start";
+        return datum.AtBearing ? words : $"{words}, where the strips start";
     }
 
     private static IEnumerable<Assumption> OfRules(Job job)

@@ -224,15 +224,15 @@ public sealed record PartitionInput
 /// <summary>/building/framing</summary>
 public sealed record FramingInput
 {
-    /// <summary>Default 24 in.</summary>
+    /// <summary>Default 24 in or 600 mm.</summary>
     public Length? PurlinSpacing { get; init; }
 
-    /// <summary>Default 24 in.</summary>
+    /// <summary>Default 24 in or 600 mm.</summary>
     public Length? GirtSpacing { get; init; }
 
-    /// <summary>Width of the face against the cladding. Default 1.5 in.</summary>
+    /// <summary>Width of the face against the cladding. Default 1.5 in or 38 mm.</summary>
     public Length? MemberWidth { get; init; }
 
-    /// <summary>Depth across the plane. Default 3.5 in.</summary>
+    /// <summary>Depth across the plane. Default 3.5 in or 89 mm.</summary>
     public Length? MemberDepth { get; init; }
 }

@@ -107,18 +107,19 @@ internal sealed class CoverPlan
             return (RoofLayout.EaveToRidge, "pieces are split at the break");
         if (building.Vent is not null)
             return (RoofLayout.EaveToRidge, "the ridge is vented");
-        var exact = over.Edge.Start.Up + practice.EaveTuck * 2;
-        if (exact > practice.LongestOverRidge)
+        var piece = new PieceRule(building, practice, [])
+            .Of(over, new(Length.Zero, over.Run), over.Run)[0];
+        if (piece.Exact > practice.LongestOverRidge)
             return (RoofLayout.EaveToRidge,
-                $"over the ridge would be {exact.SayLong(building.Metric)}, more than "
-                + practice.LongestOverRidge.SayLong(building.Metric));
-        var weight = Weights.Of(whole.Product, whole.Widths.Max(), exact);
+                $"over the ridge would be {piece.Exact.SayRounded(building.Metric)}, more than "
+                + practice.LongestOverRidge.SayRounded(building.Metric));
+        var weight = Weights.Of(whole.Product, whole.Widths.Max(), piece.Cut);
         return weight > practice.TwoPersonLimit
             ? (RoofLayout.EaveToRidge,
                 $"a piece over the ridge would weigh {weight.Say(building.Metric)}, more than two "
                 + $"people lift ({practice.TwoPersonLimit.Say(building.Metric)})")
             : (RoofLayout.OverRidge,
-                $"over the ridge is {exact.SayLong(building.Metric)} and "
+                $"over the ridge is {piece.Cut.SayRounded(building.Metric)} and "
                 + $"{weight.Say(building.Metric)} a piece: fewer pieces and no ridge joint");
     }
 

@@ -23,14 +23,33 @@ internal sealed class Packer(Job job)
         var bags = new List<Bag>();
         foreach (var pieces in Shared())
             bags.Add(BagOf(bags.Count + 1, pieces));
-        var pallets = (int)Math.Ceiling(bags.Sum(b => 1.0 / PerPallet(b)) - 1e-9);
+        var pallets = PalletsOf(bags).ToArray();
         var cube = bags.Sum(b =>
             b.CoilDiameter.TotalFeet * b.CoilDiameter.TotalFeet * b.Width.TotalFeet);
         return new(
-            bags, pallets, cube, Math.Ceiling(pallets / 2.0) * PalletSide.TotalFeet,
+            bags, pallets, cube, Math.Ceiling(pallets.Length / 2.0) * PalletSide.TotalFeet,
             bags.Aggregate(Mass.FromPounds(0), (sum, b) => sum + b.Weight),
             "coil D = √(4·length·coiled thickness/π); coils up to 48 in wide stand on end on a "
             + "48 × 48 in pallet, wider ones lie flat; two pallets side by side in a trailer", "C");
+    }
+
+    /// <summary>Bag after bag as long as the pallet has room, so that strips stay together.
+    /// </summary>
+    private IEnumerable<Pallet> PalletsOf(IReadOnlyList<Bag> bags)
+    {
+        var (number, from, taken) = (1, 0, 0.0);
+        for (var i = 0; i <= bags.Count; i++)
+        {
+            var share = i < bags.Count ? 1.0 / PerPallet(bags[i]) : 1;
+            if (i > from && taken + share > 1 + 1e-9)
+            {
+                Bag[] on = [.. bags.Skip(from).Take(i - from)];
+                yield return new(number++, [.. on.Select(b => b.Number)],
+                    on.Aggregate(Mass.FromPounds(0), (sum, b) => sum + b.Weight));
+                (from, taken) = (i, 0);
+            }
+            taken += share;
+        }
     }
 
     private IEnumerable<IReadOnlyList<Piece>> Shared()

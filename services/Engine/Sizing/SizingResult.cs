@@ -286,7 +286,7 @@ public sealed record Accessory(
 
 /// <summary>How the pieces travel.</summary>
 public sealed record Packing(
-    IReadOnlyList<Bag> Bags, int Pallets, double FreightFt3, double TrailerFeet, Mass Weight,
+    IReadOnlyList<Bag> Bags, IReadOnlyList<Pallet> Pallets, double FreightFt3, double TrailerFeet, Mass Weight,
     string How, string Mark);
 
 /// <summary>One bag: a coil of one piece or of a few wall pieces.</summary>
@@ -294,13 +294,19 @@ public sealed record Bag(
     int Number, IReadOnlyList<string> Marks, Length CoilDiameter, Length Width, Mass Weight,
     string Handling);
 
+/// <summary>Bags that travel together, in the order of their pieces.</summary>
+public sealed record Pallet(int Number, IReadOnlyList<int> Bags, Mass Weight);
+
 /// <summary>What an opening might save once its place is fixed.</summary>
 public sealed record PossibleSaving(
     string Opening, string Plane, int Strips, Length Length, Area Gross, string Text);
 
 /// <summary>A choice for a last strip that covers little.</summary>
+/// <param name="What">The choice alone, in a sentence.</param>
+/// <param name="Text">Where it is offered, and the choice.</param>
 public sealed record LastStripChoice(
-    string Plane, LastStrip Choice, bool Taken, Length CutLength, Area Gross, string Text);
+    string Plane, LastStrip Choice, bool Taken, Length CutLength, Area Gross, string What,
+    string Text);
 
 /// <summary>Price by the shop's own list.</summary>
 public sealed record Price(

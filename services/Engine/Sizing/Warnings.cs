@@ -1,3 +1,4 @@
+using System.Globalization;
 using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
@@ -8,6 +9,9 @@ namespace PostFrame.Engine;
 /// <remarks>Source: takeoff.md 1.3, 2.4, 2.6, 2.9, 3, 4.5, 4.6 and W6; common practice.</remarks>
 internal static class Warnings
 {
+    /// <summary>Over 4:12 a roof is steep. Source: 29 CFR 1926.501(b)(11).</summary>
+    private const double SteepRoof = 4 + 1e-6;
+
     public static IReadOnlyList<Warning> Of(Job job) =>
     [
         .. OfPlanes(job), .. OfRoof(job), .. OfStrips(job), .. OfOpenings(job), .. OfPieces(job),
@@ -56,6 +60,14 @@ internal static class Warnings
         if (job.Plan.RoofChoice is { } choice
             && choice.Why.StartsWith("asked over", StringComparison.Ordinal))
             yield return new("vent-forbids-over-ridge", $"Laid as pairs: {choice.Why}.", "roof");
+        yield return new(
+            "lay-with-the-wind",
+            "Blanket goes on just ahead of the cladding, from the leeward end: with the wind from "
+            + "endwall 1 lay the highest strip first, the tabs to the other hand. Plan for two "
+            + "people on the purlins whatever a piece weighs"
+            + (job.Building.Roof.Profile.Steepest.RisePer12 > SteepRoof
+                ? ", and on so steep a roof stop sooner than at 15 mph (24 km/h)."
+                : "."), null);
         if (job.Given.Roof?.EaveOverhang is { } overhang && overhang > Length.Zero)
             yield return new(
                 "vented-eave",
@@ -78,7 +90,7 @@ internal static class Warnings
 
     private static IEnumerable<Warning> OfStrips(Job job)
     {
-        var scant = Length.FromInches(3);
+        var scant = job.Metric ? Length.FromMillimetres(75) : Length.FromInches(3);
         string[] planes = [.. job.Planes.Where(p => p.Strips > 0 && p.Surplus < scant)
             .Select(p => $"{p.Title} ({job.Say(p.Surplus)})")];
         if (planes.Length > 0)
@@ -87,7 +99,12 @@ internal static class Warnings
                 $"Less than {job.Say(scant)} of blanket is left over to wrap at corners and rakes: "
                 + string.Join(", ", planes) + ". Add a wrap if it is wanted.", null);
         foreach (var choice in job.Choices.Where(c => c.Taken))
-            yield return new("thin-last-strip", choice.Text, choice.Plane);
+            yield return new(
+                "thin-last-strip", choice.Text + string.Concat(job.Choices
+                    .Where(c => c.Plane == choice.Plane && !c.Taken)
+                    .Select(c => $" Or lastStrip {c.Choice.ToString().ToLowerInvariant()}: "
+                        + $"{c.What[..^1]} ({Than(job, c.Gross, choice.Gross)}).")),
+                choice.Plane);
         foreach (var unit in job.Units.Where(u => u.Unit.Plane.Kind == PlaneKind.Roof
             && u.Strips.Any(s => IsWholeInches(s.Width, 36) || IsWholeInches(s.Width, 72))))
             yield return new(
@@ -96,15 +113,32 @@ internal static class Warnings
                 + "start with a narrower or offset strip.", unit.Unit.Plane.Id);
     }
 
+    /// <summary>"31.5 ft² less", "1.2 m² more" or "as much".</summary>
+    private static string Than(Job job, Area one, Area other)
+    {
+        var more = one.TotalSquareFeet - other.TotalSquareFeet;
+        return Math.Abs(more) < 0.05 ? "as much"
+            : $"{Say(job, Area.FromSquareFeet(Math.Abs(more)))} {(more < 0 ? "less" : "more")}";
+    }
+
+    private static string Say(Job job, Area area) =>
+        (job.Metric ? area.TotalSquareMetres : area.TotalSquareFeet)
+            .ToString("0.#", CultureInfo.InvariantCulture) + (job.Metric ? " m²" : " ft²");
+
     private static IEnumerable<Warning> OfOpenings(Job job)
     {
         foreach (var unit in job.Units)
             foreach (var (opening, headers, fits) in
                 HeaderMerge.ShortOnes(unit.Pieces, job.Practice))
             {
+                var area = headers.Aggregate(
+                    Area.Zero, (sum, h) => sum + Area.Of(h.Strip.Width, h.Draft.Cut));
+                var one = Area.Of(headers[0].Strip.Width, opening.Width.RoundedUpTo(
+                    job.Practice.RoundUpTo, job.Practice.Tolerance));
                 var offer = fits
                     ? $" One piece {opening.Width.SayLong(job.Metric)} long laid along the opening "
-                        + "would do: set mergeShortHeaders."
+                        + $"would do, 1 piece of {Say(job, one)} for {headers.Count} of "
+                        + $"{Say(job, area)}: set mergeShortHeaders."
                     : "";
                 yield return new(
                     "short-header",

@@ -15,7 +15,8 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
         if (draft.Stretch is { } stretch)
         {
             lines.Add(new(
-                "run", $"along the plane from {Say(stretch.From)} to {Say(stretch.To)}",
+                "run", $"along the {(draft.Opening is null ? "plane" : "opening")} from "
+                    + $"{Say(stretch.From)} to {Say(stretch.To)}",
                 stretch.Size, "D"));
             if (draft.JointLap > Length.Zero)
                 lines.Add(new(
@@ -109,7 +110,7 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
         : $"{Math.Abs(slope.RisePer12):0.####}/12";
 
     private string Say(Slope slope) =>
-        practice.Metric ? $"{slope.TotalDegrees:0.###}°" : $"{slope}";
+        practice.Metric ? $"{slope.TotalDegrees:0.###}°" : $"{slope.RisePer12:0.####}:12";
 
     private string Say(Length length) => length.Say(practice.Metric);
 }

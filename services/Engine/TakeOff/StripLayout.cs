@@ -8,7 +8,8 @@ namespace PostFrame.Engine.TakeOff;
 internal sealed class StripLayout(CoverUnit unit, PieceRule rule, Practice practice)
 {
     /// <summary>A last strip that covers less than this offers its choices.</summary>
-    public static readonly Length ThinLast = Length.FromInches(6);
+    private readonly Length thinLast =
+        practice.Metric ? Length.FromMillimetres(150) : Length.FromInches(6);
 
     public IReadOnlyList<StripPosition> Lay(IReadOnlyList<StripRun> runs)
     {
@@ -48,7 +49,7 @@ internal sealed class StripLayout(CoverUnit unit, PieceRule rule, Practice pract
     {
         var coverage = unit.Product.CoverageOf(width);
         var count = run.Size.StepsToCover(coverage, practice.Tolerance);
-        return count > 1 && run.Size - coverage * (count - 1) < ThinLast;
+        return count > 1 && run.Size - coverage * (count - 1) < thinLast;
     }
 
     /// <summary>The narrowest roll that covers the last two strips' stretch; null without one.

@@ -118,6 +118,8 @@ public sealed record PackingLine
 
     public required int Pallets { get; init; }
 
+    public required IReadOnlyList<PalletLine> PalletLoads { get; init; }
+
     public required double FreightFt3 { get; init; }
 
     public required double TrailerFt { get; init; }
@@ -127,6 +129,16 @@ public sealed record PackingLine
     public required string How { get; init; }
 
     public required string Mark { get; init; }
+}
+
+/// <summary>The bags on one pallet, by number.</summary>
+public sealed record PalletLine
+{
+    public required int Number { get; init; }
+
+    public required IReadOnlyList<int> Bags { get; init; }
+
+    public required double WeightLb { get; init; }
 }
 
 public sealed record BagLine

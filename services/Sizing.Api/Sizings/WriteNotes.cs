@@ -81,7 +81,13 @@ internal static class WriteNotes
             WeightLb = WriteTakeOff.Rounded(bag.Weight.TotalPounds, 1),
             Handling = bag.Handling,
         })],
-        Pallets = packing.Pallets,
+        Pallets = packing.Pallets.Count,
+        PalletLoads = [.. packing.Pallets.Select(pallet => new PalletLine
+        {
+            Number = pallet.Number,
+            Bags = pallet.Bags,
+            WeightLb = WriteTakeOff.Rounded(pallet.Weight.TotalPounds, 1),
+        })],
         FreightFt3 = WriteTakeOff.Rounded(packing.FreightFt3, 1),
         TrailerFt = WriteTakeOff.Rounded(packing.TrailerFeet, 1),
         WeightLb = WriteTakeOff.Rounded(packing.Weight.TotalPounds, 1),

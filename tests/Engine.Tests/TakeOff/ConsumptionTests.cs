@@ -72,7 +72,36 @@ public sealed class ConsumptionTests
     public void A_pallet_takes_roughly_8_to_16_pieces(string job)
     {
         var result = WorkedJobs.Get(job).Sized();
-        Assert.InRange(result.Pieces.Count / (double)result.Packing!.Pallets, 8, 16);
+        Assert.InRange(result.Pieces.Count / (double)result.Packing!.Pallets.Count, 8, 16);
+    }
+
+    [Theory]
+    [InlineData("W1")]
+    [InlineData("W2")]
+    [InlineData("W4")]
+    [InlineData("W8")]
+    public void Every_bag_is_on_one_pallet_in_order_and_its_weight_is_told(string job)
+    {
+        var result = WorkedJobs.Get(job).Sized();
+        var packing = result.Packing!;
+        Assert.Equal(packing.Pallets.Count, packing.Pallets[^1].Number);
+        Assert.Equal(
+            packing.Bags.Select(b => b.Number), packing.Pallets.SelectMany(p => p.Bags));
+        Assert.Equal(
+            result.Totals.Weight.TotalPounds, packing.Pallets.Sum(p => p.Weight.TotalPounds),
+            1e-6);
+        Assert.All(packing.Pallets, p => Assert.Equal(
+            packing.Bags.Where(b => p.Bags.Contains(b.Number)).Sum(b => b.Weight.TotalPounds),
+            p.Weight.TotalPounds, 1e-6));
+    }
+
+    [Fact]
+    public void Coils_of_48_in_stand_four_to_a_pallet_layer_and_wider_ones_lie_side_by_side()
+    {
+        // takeoff.md 4.6; W1's 22.5 in coils of 48 in stand two layers high in 96 in: eight.
+        Assert.Equal(8, WorkedJobs.W1.Sized().Packing!.Pallets[0].Bags.Count);
+        // W4's 60 in coils of 318 in are 20.1 in thick: two abreast, four layers high: eight.
+        Assert.Equal(8, WorkedJobs.W4.Sized().Packing!.Pallets[0].Bags.Count);
     }
 
     [Fact]

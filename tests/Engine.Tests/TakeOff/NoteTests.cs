@@ -37,6 +37,23 @@ public sealed class NoteTests
             .Contains("joints-meet-panel-laps"));
 
     [Theory]
+    [InlineData(4, false)]
+    [InlineData(6, true)]
+    public void The_crew_is_told_to_lay_with_the_wind_and_to_stop_sooner_on_a_steep_roof(
+        double x, bool steep)
+    {
+        // takeoff.md 1.3 (from the leeward end), 4.6 (two people on purlins), 6 (15 mph, lower on
+        // steep roofs); steep is over 4:12 as in 29 CFR 1926.501(b)(11).
+        var text = Assert.Single(Job(360, 480, 120, Gable(x), Cover(48, "roof")).Sized().Warnings,
+            w => w.Id == "lay-with-the-wind").Text;
+        Assert.Contains("leeward end", text, StringComparison.Ordinal);
+        Assert.Contains("two people", text, StringComparison.Ordinal);
+        Assert.Equal(steep, text.Contains("sooner", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            WorkedJobs.W6.Sized().Warnings, w => w.Id == "lay-with-the-wind");
+    }
+
+    [Theory]
     [InlineData(1100, false)]
     [InlineData(1140, true)]
     public void A_piece_longer_than_a_roll_yields_is_told(double width, bool told)
@@ -124,9 +141,28 @@ public sealed class NoteTests
     }
 
     [Fact]
+    public void A_metric_job_has_metric_rates_and_limits()
+    {
+        // 200 and 300 mm for 8 and 12 in, as takeoff.md W8 takes 150 for 6 in.
+        var result = WorkedJobs.W8.Sized();
+        Assert.Contains(result.Accessories, a => a.Id == "staples"
+            && a.How == "one per 200 mm of joint");
+        Assert.Contains(result.Accessories, a => a.Id == "capNails"
+            && a.How == "one per 300 mm at top and base, 600 mm at girts");
+        Assert.Contains(result.Accessories, a => a.Id == "patchTape"
+            && a.How == "one roll per 460 m²");
+        Assert.Contains(result.Warnings, w => w.Id == "scant-surplus"
+            && w.Text.StartsWith("Less than 75 mm", StringComparison.Ordinal));
+        Assert.Contains(result.Assumptions, a => a.Id == "framing"
+            && a.Value == "600 mm and 600 mm centres");
+    }
+
+    [Fact]
     public void A_metric_job_is_told_in_metric_units()
     {
         var result = WorkedJobs.W8.Sized();
+        Assert.DoesNotContain(result.Accessories, a => a.Unit is "ft" or "ft²"
+            || a.How.Contains("ft", StringComparison.Ordinal));
         Assert.DoesNotContain(result.Assumptions, a => a.Unit is "in" or "ft" or "lb"
             || a.Value.Contains(" in ", StringComparison.Ordinal));
         Assert.DoesNotContain(result.Pieces.SelectMany(p => p.Why),
@@ -150,6 +186,10 @@ public sealed class NoteTests
         Assert.EndsWith("gable 33 %", Told(Slope.FromPercent(33)), StringComparison.Ordinal);
         Assert.EndsWith("gable 4.5:12", Told(Pitch(4.5)), StringComparison.Ordinal);
         Assert.EndsWith("gable 3.125:12", Told(Pitch(3.125)), StringComparison.Ordinal);
+        Assert.EndsWith(
+            "gambrel 67.5° and 22.5°",
+            Job(360, 480, 120, new() { Form = RoofForm.Gambrel, HalfOctagon = true },
+                Cover(48, Walls)).Sized().Building.Summary, StringComparison.Ordinal);
 
         static string Told(Slope slope) => Job(
             360, 480, 120, new() { Form = RoofForm.Gable, Slope = slope }, Cover(48, Walls))

@@ -134,6 +134,9 @@ public sealed class OpeningTests
         var warning = Assert.Single(
             WorkedJobs.W6.Sized().Warnings, w => w.Id == "short-header");
         Assert.Contains("One piece 10 ft long", warning.Text, StringComparison.Ordinal);
+        // 2 pieces of 48 × 18 in against one of 48 × 120 in.
+        Assert.Contains(
+            "1 piece of 40 ft² for 2 of 12 ft²", warning.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -68,8 +68,14 @@ public sealed class ProfileTests
             360, 480, 120, Offset with { EaveHeightB = In(eaveB) }, Cover(48, Walls)));
         Assert.Equal(closes, outcome.Result is not null);
         if (!closes)
-            Assert.Contains("210 in by side A, at 210.13 in by side B",
-                Assert.Single(outcome.Violations).Message, StringComparison.Ordinal);
+        {
+            var violation = Assert.Single(outcome.Violations);
+            Assert.Equal("/building/roof/eaveHeightB", violation.Path);
+            Assert.Contains(
+                "210 in by side A (eave 120 in, 9:12 over 120 in), at 210.13 in by side B "
+                + "(eave 130.13 in, 4:12 over 240 in)", violation.Message,
+                StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -77,7 +77,7 @@ public sealed class PropertyTests
         }, iter: Many);
 
     public static TheoryData<RoofForm> Growing =>
-        [RoofForm.Gable, RoofForm.Monoslope, RoofForm.Gambrel];
+        [RoofForm.Gable, RoofForm.Monoslope, RoofForm.Gambrel, RoofForm.DoublePitch];
 
     [Theory, MemberData(nameof(Growing))]
     public void Growing_any_dimension_never_shrinks_the_total_length(RoofForm form) =>
@@ -102,9 +102,25 @@ public sealed class PropertyTests
                 plain.With(b => b with { Width = b.Width + more }),
                 plain.With(b => b with { Length = b.Length + more }),
                 plain.With(b => b with { EaveHeight = b.EaveHeight + more }),
+                plain.With(b => b with { Roof = Steeper(b.Roof!) }),
+                plain.With(b => b with
+                {
+                    Roof = b.Roof! with
+                    {
+                        CoverOverhangs = true,
+                        EaveOverhang = (b.Roof.EaveOverhang ?? In(0)) + In(6),
+                        RakeOverhang = (b.Roof.RakeOverhang ?? In(0)) + In(6),
+                    },
+                }),
             })
                 Assert.True(grown.Sized().Totals.Length >= total);
         }, iter: Many / 2);
+
+    private static RoofInput Steeper(RoofInput roof) => roof with
+    {
+        Slope = roof.Slope is { } s ? Slope.FromRatio(s.RiseOverRun * 1.1) : null,
+        UpperSlope = roof.UpperSlope is { } u ? Slope.FromRatio(u.RiseOverRun * 1.1) : null,
+    };
 
     [Fact]
     public void Mixed_widths_never_buy_more_than_the_best_single_width() =>

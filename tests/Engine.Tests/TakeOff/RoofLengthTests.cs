@@ -171,6 +171,20 @@ public sealed class RoofLengthTests
     }
 
     [Fact]
+    public void The_handling_limit_is_held_against_the_piece_as_it_is_cut()
+    {
+        // 72 in wide, 75 in of facing, 0.30 lb/ft²: 1.875 lb/ft. 450 in of slope and 12 in of
+        // tucks weigh 72.2 lb; cut to 480 in by steps of 60 in, 75 lb: at the limit, not over it.
+        // With 1 in more of slope it is cut to 480 in still; with 19 in more to 540 in, 84.4 lb.
+        var line = Roof(72, RoofLayout.Auto) with { Product = "blanket-6-white" };
+        Assert.Equal("roof", Laid(450));
+        Assert.Equal("roofA", Laid(469));
+
+        string Laid(double slope) => Job(slope / 1.0540925533894598, 480, 120, Gable(4), line)
+            .WithPractice(p => p with { RoundUpTo = In(60) }).Sized().Planes[0].Plane;
+    }
+
+    [Fact]
     public void With_widths_to_choose_from_the_heaviest_piece_decides_the_layout()
     {
         var line = Roof(72, RoofLayout.Auto) with

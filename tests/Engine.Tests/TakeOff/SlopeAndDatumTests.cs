@@ -54,6 +54,37 @@ public sealed class SlopeAndDatumTests
         Assert.Equal(expected, result.Building.EaveHeight.TotalInches, 0.00005);
     }
 
+    [Fact]
+    public void How_a_bearing_height_or_a_clear_span_came_to_the_girts_is_told_for_a_pencil()
+    {
+        var told = Job(360, 480, 120, Gable(4), Cover(48, Walls)).With(b => b with
+        {
+            WidthBasis = WidthBasis.ClearSpan,
+            PostDepth = In(5.5),
+            EaveHeightDatum = EaveHeightDatum.Bearing,
+            HeelHeight = In(6),
+            PurlinDepth = In(5.5),
+            GirtThickness = In(1.5),
+        }).Sized().Assumptions.ToDictionary(a => a.Id, a => a.Text);
+        Assert.EndsWith(
+            "clear span 360 in + 2 × posts 5.5 in + 2 × girts 1.5 in", told["width"],
+            StringComparison.Ordinal);
+        Assert.EndsWith(
+            "bearing 120 in + heel 6 in + purlins 5.5 in × 1.054093 − girts 1.5 in × 4/12",
+            told["eaveHeight"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_height_from_the_floor_tells_that_strips_are_taken_to_start_there()
+    {
+        var told = Assert.Single(Job(360, 480, 120, Gable(4), Cover(48, Walls)).With(b => b with
+        {
+            EaveHeightDatum = EaveHeightDatum.Floor,
+        }).Sized().Assumptions, a => a.Id == "eaveHeight");
+        Assert.EndsWith(
+            "120 in from the floor, where the strips start", told.Text, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(WidthBasis.OutsideOfPosts, 363, 191.318)]
     [InlineData(WidthBasis.OutsideOfGirts, 360, 189.737)]

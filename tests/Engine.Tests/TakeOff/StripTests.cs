@@ -82,6 +82,18 @@ public sealed class StripTests
             choices.Select(c => (int)c.CutLength.TotalInches));
     }
 
+    [Fact]
+    public void The_warning_of_a_thin_last_strip_says_what_the_other_choices_would_cost()
+    {
+        var text = Assert.Single(Long(485, Cover(48, "sidewallA")).Sized().Warnings,
+            w => w.Id == "thin-last-strip").Text;
+        // 11 × 48 in against 9 × 48 + 60, all 126 in long: 36 in × 126 in = 31.5 ft² less.
+        Assert.EndsWith(
+            "Or lastStrip wider: One strip of 60 in takes the place of the last two (31.5 ft² "
+            + "less). Or lastStrip wrap: It is made, and the surplus is shared as larger wraps at "
+            + "both ends (as much).", text, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(486)]
     [InlineData(480)]

@@ -53,7 +53,7 @@ public sealed class ViolationTests
         ("peak below eave", WithRoof(new() { Form = RoofForm.Gable, RidgeHeight = In(110) }),
             "/building/roof", "roof-falls-inward"),
         ("slope against peak", WithRoof(Gable(4) with { RidgeHeight = In(190) }),
-            "/building/roof", "does-not-close"),
+            "/building/roof/ridgeHeight", "does-not-close"),
         ("member of another form", WithRoof(Gable(4) with { SlopeA = Pitch(3) }),
             "/building/roof/slopeA", "not-for-this-form"),
         ("monoslope downhill", WithRoof(
