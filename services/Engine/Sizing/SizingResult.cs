@@ -286,8 +286,8 @@ public sealed record Accessory(
 
 /// <summary>How the pieces travel.</summary>
 public sealed record Packing(
-    IReadOnlyList<Bag> Bags, IReadOnlyList<Pallet> Pallets, double FreightFt3, double TrailerFeet, Mass Weight,
-    string How, string Mark);
+    IReadOnlyList<Bag> Bags, IReadOnlyList<Pallet> Pallets, double FreightFt3,
+    double TrailerFeet, Mass Weight, string How, string Mark);
 
 /// <summary>One bag: a coil of one piece or of a few wall pieces.</summary>
 public sealed record Bag(

@@ -32,7 +32,8 @@ internal sealed class LastStripChoices(UnitTaker taker, PieceRule rule, Practice
                 Area.Zero, (sum, p) => sum + Area.Of(p.Strip.Width, p.Draft.Cut));
             yield return new(
                 unit.Plane.Id, choice, IsTaken(unit, choice, wider), length, gross,
-                Words(choice, wider), $"The last strip of {unit.Plane.Title} covers only {Say(rest)}. "
+                Words(choice, wider),
+                $"The last strip of {unit.Plane.Title} covers only {Say(rest)}. "
                 + Words(choice, wider));
         }
     }
