@@ -8,6 +8,22 @@ public sealed record MoistureFinding
     /// <summary>The year.</summary>
     public required MoistureYear Year { get; init; }
 
+    /// <summary>
+    /// The year with the outside 4 K colder than the air day and night, as under the usual sky and
+    /// without any sun: the wet bound of what monthly means leave out. Null for a wall.
+    /// Source: ε·ΔR/ho of a flat surface, ASHRAE HoF 2021 ch. 18, from memory.
+    /// </summary>
+    public MoistureYear? UnderSky { get; init; }
+
+    /// <summary>The coldest month, 1 to 12.</summary>
+    public required int ColdestMonth { get; init; }
+
+    /// <summary>Every boundary between layers in the coldest month.</summary>
+    public required IReadOnlyList<InterfaceState> Interfaces { get; init; }
+
+    /// <summary>The assembly in the coldest month.</summary>
+    public required AssemblyHeat Coldest { get; init; }
+
     /// <summary>Room humidity at which it starts at winter design temperature.</summary>
     public required Onset AtDesign { get; init; }
 
@@ -45,14 +61,26 @@ public sealed record MoistureFinding
         var assembly = CandidateAssembly.Build(candidate, site);
         var solved = ThermalYear.Of(assembly, site.Basis, months, room, 0);
         var year = solved.Wetted(room);
+        var sky = site.IsWall
+            ? null
+            : MoistureYear.Of(assembly, site.Basis, months, room, SolAir.FlatSkyKelvins);
+        var coldest = months.MinBy(month => month.Mean.TotalCelsius)!;
+        var then = AssemblySolver.Solve(assembly, site.Winter with
+        {
+            Room = room.At(coldest.Mean),
+            Outside = coldest.Mean,
+        });
         return new MoistureFinding
         {
             Year = year,
+            UnderSky = sky,
+            ColdestMonth = coldest.Month,
+            Coldest = then,
+            Interfaces = InterfaceState.Of(
+                then, room.VapourPa(coldest), coldest.VapourPressurePa),
             AtDesign = OnsetAt(assembly, site.Winter),
             Class = candidate.Perm is { } perm ? Vapour.ClassOf(perm) : null,
-            Text = TextOf(year) + (site.IsWall
-                ? ""
-                : " Monthly means leave out the clear night sky, which wets a roof more."),
+            Text = TextOf(year) + (sky is null ? "" : SkyText(year, sky)),
             Cures = year.Verdict == MoistureVerdict.Dry
                 ? []
                 : [.. CuresOf(candidate, site, months, room, solved, year)],
@@ -69,6 +97,17 @@ public sealed record MoistureFinding
             : FormattableString.Invariant(
                 $" Below about {RunsOffAboveGPerM2:0} g/m² water hangs as a film and does not ")
                 + "run off.");
+
+    private static string SkyText(MoistureYear year, MoistureYear sky) =>
+        sky.PeakGPerM2 < MoistureYear.NothingGPerM2
+            ? " Nor would it if the roof were 4 K colder than the air all year, as under a clear "
+                + "sky without sun."
+            : FormattableString.Invariant(
+                $" Monthly means leave out sun and night sky; were the roof 4 K colder than the ")
+            + FormattableString.Invariant(
+                $"air all year, it would be up to {sky.PeakGPerM2:0.#} g/m² instead of ")
+            + FormattableString.Invariant($"{year.PeakGPerM2:0.#}, with ")
+            + FormattableString.Invariant($"{sky.CarriedOverGPerM2:0.#} carried over.");
 
     private static string VerdictOf(MoistureYear year) => year.Verdict switch
     {

@@ -144,8 +144,21 @@ internal sealed record DulledLine(
 internal sealed record MoistureBody(
     string Verdict, string Text, double PeakGPerM2, double CarriedOverGPerM2, string? Place,
     string? RetarderClass, double? WetsInsideAboveRhPercent, string? WetsInsideAt,
-    IReadOnlyList<MoistureMonthLine> Months,
+    UnderSkyLine? UnderSky, ColdestLine Coldest, IReadOnlyList<MoistureMonthLine> Months,
     IReadOnlyList<CureLine> Cures);
+
+/// <summary>The roof 4 K colder than the air all year: the wet bound.</summary>
+internal sealed record UnderSkyLine(double PeakGPerM2, double CarriedOverGPerM2);
+
+/// <summary>Through the assembly in the coldest month.</summary>
+internal sealed record ColdestLine(int Month, IReadOnlyList<InterfaceLine> Interfaces);
+
+/// <param name="DewPointF">
+/// Or the frost point, where <c>isFrost</c>; at or above the temperature it condenses.
+/// </param>
+internal sealed record InterfaceLine(
+    string Place, double TemperatureF, double SaturationPa, double VapourPa, double DewPointF,
+    bool IsFrost);
 
 /// <param name="DripsAboveRhPercent">Room humidity at which it starts at winter design.</param>
 /// <param name="DripsAtDesign">Whether the room as reckoned drips then.</param>

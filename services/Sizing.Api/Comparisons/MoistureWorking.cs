@@ -25,8 +25,45 @@ internal static class MoistureWorking
         foreach (var (month, i) in moisture.Year.Months.Select((month, i) => (month, i)))
             Month(sheet, moisture.Year, month, i, setting);
         Year(sheet, moisture.Year, "", "over the twelve months", "moisture/");
+        if (moisture.UnderSky is { } sky)
+            Year(sheet, sky, "outside 4 K below the air: ", "over the twelve months",
+                "moisture/underSky/");
+        foreach (var (at, i) in moisture.Interfaces.Select((at, i) => (at, i)))
+            Interface(sheet, moisture.Coldest, at, $"moisture/coldest/interfaces/{i}/");
         foreach (var (cure, i) in moisture.Cures.Select((cure, i) => (cure, i)))
             Cure(sheet, cure, i);
+    }
+
+    private static void Interface(
+        WorkingSheet sheet, AssemblyHeat heat, InterfaceState at, string home)
+    {
+        var name = $"coldest month, {at.Place}";
+        sheet.Add(
+            "moisture", $"{name}: temperature", "t = t_room − (t_room − t_out)·ΣR/R_clear",
+            [
+                new("t_room", heat.Conditions.Room.TotalCelsius, "°C"),
+                new("t_out", heat.Conditions.Outside.TotalCelsius, "°C"),
+                new("ΣR", at.FromRoom.TotalSi, "m²·K/W"),
+                new("R_clear", heat.ClearField.TotalSi, "m²·K/W"),
+            ],
+            at.At.TotalCelsius, "°C", "resistances in series", "C",
+            Opens.Fahrenheit(home + "temperatureF"));
+        sheet.Add(
+            "moisture", $"{name}: saturation", "psat(t)", [new("t", at.At.TotalCelsius, "°C")],
+            at.SaturationPa, "Pa", "ISO 13788:2012 equations E.7 and E.8", "R",
+            new Opens(home + "saturationPa"));
+        sheet.Add(
+            "moisture", $"{name}: vapour pressure",
+            "p straight over sd, held at psat where it would be above", [], at.PressurePa, "Pa",
+            Clause6, "R", new Opens(home + "vapourPa"));
+        sheet.Add(
+            "moisture", $"{name}: {(at.IsFrost ? "frost" : "dew")} point",
+            at.IsFrost
+                ? "θ = 265.5·L/(21.875 − L), L = ln(p/610.5)"
+                : "θ = 237.3·L/(17.269 − L), L = ln(p/610.5)",
+            [new("p", at.PressurePa, "Pa")], at.DewPoint.TotalCelsius, "°C",
+            "ISO 13788:2012 equations E.9 and E.10", "R",
+            Opens.Fahrenheit(home + "dewPointF"));
     }
 
     private static void Drip(WorkingSheet sheet, DripFinding drip, Setting setting)

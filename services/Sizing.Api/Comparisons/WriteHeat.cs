@@ -80,6 +80,16 @@ internal static class WriteHeat
             finding.Class is { } @class ? @class.ToString() : null,
             finding.AtDesign.HiddenRh is { } hidden ? Percent(hidden) : null,
             finding.AtDesign.HiddenPlace,
+            finding.UnderSky is { } sky
+                ? new(Rounded(sky.PeakGPerM2, 1), Rounded(sky.CarriedOverGPerM2, 1))
+                : null,
+            new(finding.ColdestMonth, [.. finding.Interfaces.Select(at => new InterfaceLine(
+                at.Place,
+                Rounded(at.At.TotalFahrenheit, 1),
+                Rounded(at.SaturationPa, 0),
+                Rounded(at.PressurePa, 0),
+                Rounded(at.DewPoint.TotalFahrenheit, 1),
+                at.IsFrost))]),
             [.. year.Months.Select(month => new MoistureMonthLine(
                 month.Month,
                 Rounded(month.Outdoors.TotalFahrenheit, 1),

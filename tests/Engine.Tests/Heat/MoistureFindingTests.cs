@@ -98,6 +98,55 @@ public sealed class MoistureFindingTests
             little.Text);
     }
 
+    // ASHRAE HoF 2021 ch. 18 (from memory): a flat roof loses about 4 K to the usual sky. Held so
+    // all year and without sun it is the wet bound; a wall sees no sky.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(0.1)]
+    public void Under_the_sky_a_roof_never_wets_less(double perm)
+    {
+        var finding = Of(perm, 540);
+        Assert.True(finding.UnderSky!.PeakGPerM2 > finding.Year.PeakGPerM2);
+        Assert.True(finding.UnderSky.CarriedOverGPerM2 >= finding.Year.CarriedOverGPerM2 - 1e-9);
+        Assert.Contains(
+            FormattableString.Invariant($"{finding.UnderSky.PeakGPerM2:0.#} g/m² instead of"),
+            finding.Text);
+        var wall = MoistureFinding.Of(
+            Blanket(perm), Site() with { SlopeDegrees = 90 }, Duluth(), Shop());
+        Assert.Null(wall.UnderSky);
+        Assert.DoesNotContain("sky", wall.Text);
+    }
+
+    // thermal.md 7.3: Duluth in January, −13.02 °C and 188.2 Pa, the room at 15 °C. By hand for
+    // R-10 by ISO 6946: room face 15 − 28.02 · 0.10/1.901 = 13.53 °C, steel
+    // 15 − 28.02 · 1.861/1.901 = −12.43 °C, where psat is 610.5·exp(−21.875 · 12.43/253.07) = 208.5 Pa. The room's air holds
+    // 188.2 + 540 = 728.2 Pa: dew point 237.3·L/(17.269 − L), L = 0.1763: 2.45 °C; outdoors the
+    // frost point of 188.2 Pa, L = −1.1768: −13.55 °C.
+    [Fact]
+    public void Every_boundary_has_its_dew_or_frost_point()
+    {
+        var at = MoistureFinding.Of(
+            Blanket(1), Site() with { Framing = null }, Duluth(), Shop()).Interfaces;
+        Assert.Equal(13.53, at[1].At.TotalCelsius, 0.01);
+        Assert.Equal("room face", at[1].Place);
+        Assert.Equal(2.45, at[1].DewPoint.TotalCelsius, 0.01);
+        Assert.False(at[1].IsFrost);
+        var steel = Assert.Single(at, point => point.Place.Contains("and steel"));
+        Assert.Equal(-12.43, steel.At.TotalCelsius, 0.01);
+        Assert.Equal(208.5, steel.SaturationPa, 0.1);
+        // It condenses there: the vapour is at saturation, its frost point the steel's temperature.
+        Assert.Equal(steel.At.TotalCelsius, steel.DewPoint.TotalCelsius, 1e-6);
+        Assert.True(steel.IsFrost);
+        Assert.Equal(-13.55, at[^1].DewPoint.TotalCelsius, 0.01);
+        Assert.Equal(-13.02, at[^1].At.TotalCelsius, 1e-9);
+    }
+
+    private static RoomAir Shop() => new()
+    {
+        HeatedTo = Temperature.FromCelsius(15),
+        ColdExcessPa = 540,
+    };
+
     private static MoistureFinding Of(double perm, double excess, double burnerExcess = 0) =>
         MoistureFinding.Of(Blanket(perm), Site(), Duluth(), new RoomAir
         {

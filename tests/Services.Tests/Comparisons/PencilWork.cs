@@ -15,7 +15,7 @@ internal static class PencilWork
         "of the station", "assumed", "monthly mean of station", "great circle", "a wall is upright",
         "found by iteration", "hc by Nu(Ra)", "ha by ISO", "d as stated", "a foil has no body",
         "nothing heats it", "HDD = (straight", "the largest share", "g_in = δ₀", "g_out = δ₀",
-        "p_room = p_out +", "R as given", "nominal table at d",
+        "p_room = p_out +", "p straight over sd", "R as given", "nominal table at d",
     ];
 
     public static bool IsLookedUp(string formula) =>
@@ -59,6 +59,8 @@ internal static class PencilWork
             "100·(1 − least of E/E_painted, ε/ε_painted)" => 100 * (1 - Each("E")
                 .Select(e => e / At("E_painted")).Append(Ratio("ε", "ε_painted")).Min()),
             "100·(1 − R_painted/R_bright)" => 100 * (1 - Ratio("R_painted", "R_bright")),
+            "t = t_room − (t_room − t_out)·ΣR/R_clear" =>
+                At("t_room") - (At("t_room") - At("t_out")) * Ratio("ΣR", "R_clear"),
             "t = t_out" => At("t_out"),
             "t = max(t_out, t_heated)" => Max(At("t_out"), At("t_heated")),
             "θ = atan(rise/run)" => Atan(At("rise/run")) * 180 / PI,
