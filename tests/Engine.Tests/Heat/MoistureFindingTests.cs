@@ -119,9 +119,9 @@ public sealed class MoistureFindingTests
 
     // thermal.md 7.3: Duluth in January, −13.02 °C and 188.2 Pa, the room at 15 °C. By hand for
     // R-10 by ISO 6946: room face 15 − 28.02 · 0.10/1.901 = 13.53 °C, steel
-    // 15 − 28.02 · 1.861/1.901 = −12.43 °C, where psat is 610.5·exp(−21.875 · 12.43/253.07) = 208.5 Pa. The room's air holds
-    // 188.2 + 540 = 728.2 Pa: dew point 237.3·L/(17.269 − L), L = 0.1763: 2.45 °C; outdoors the
-    // frost point of 188.2 Pa, L = −1.1768: −13.55 °C.
+    // 15 − 28.02 · 1.861/1.901 = −12.43 °C, where psat is 610.5·exp(−21.875 · 12.43/253.07) =
+    // 208.5 Pa. The room's air holds 188.2 + 540 = 728.2 Pa: dew point 237.3·L/(17.269 − L),
+    // L = 0.1763: 2.45 °C; outdoors the frost point of 188.2 Pa, L = −1.1768: −13.55 °C.
     [Fact]
     public void Every_boundary_has_its_dew_or_frost_point()
     {
