@@ -44,6 +44,25 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
         Assert.Empty(browser.Troubles);
     }
 
+    /// <summary>Source of the figures: the worked take-off W8, 437.2 m and 524.64 m².</summary>
+    [Fact]
+    public async Task A_metric_job_reads_metric_throughout()
+    {
+        var page = await browser.OpenAsync();
+        await page.SelectOptionAsync("#example", "w8-metric");
+        await DeskBrowser.Drawn(page);
+        await page.Locator("#map [data-mark][tabindex='0']").FocusAsync();
+
+        var totals = await page.InnerTextAsync("#totals");
+        Assert.Contains("437.2 m", totals);
+        Assert.Contains("524.6 m²", totals);
+        var shown = totals + await page.InnerTextAsync("#piece")
+            + await page.Locator("#quantities p").First.EvaluateAsync<string>(
+                "p => p.firstChild.textContent");
+        Assert.DoesNotMatch(@"\b(ft|lb|in)\b", shown);
+        await DeskBrowser.Shoot(page, "metric");
+    }
+
     [Fact]
     public async Task A_mistake_is_shown_beside_its_field_and_goes_when_it_is_corrected()
     {

@@ -12,6 +12,9 @@ public sealed record PackingList
     /// <summary>The day it is needed, as printed.</summary>
     public required string NeededBy { get; init; }
 
+    /// <summary>Whether weights stand in kilograms, as a metric job's do, or in pounds.</summary>
+    public bool IsMetric { get; init; }
+
     public required BuildingMap Map { get; init; }
 
     /// <summary>In the order the crew lays them; every id is a plane of the map.</summary>

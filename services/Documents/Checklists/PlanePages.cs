@@ -34,7 +34,8 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         PlaneLook.Band(sketch, new Frame(Sheet.Left, Sheet.Top, Sheet.Inner, 14), drawn.Kind);
         var title = Lettering.Clean(drawn.Title).ToUpperInvariant();
         var count = plane.Pieces.Count.ToString(CultureInfo.InvariantCulture);
-        var pieces = $"{count} of {total} pieces{(isFirst ? "" : ", continued")}";
+        var pieces = $"{count} of {total} {(total == 1 ? "piece" : "pieces")}"
+            + (isFirst ? "" : ", continued");
         Sheet.Text(sketch, title, new(Sheet.Left, Sheet.Top + 41), 330, 28, bold: true);
         Sheet.Text(sketch, pieces, new(Sheet.Right, Sheet.Top + 28), 195, 13, true, Anchor.End);
         Sheet.Text(sketch, plane.ProductText, new(Sheet.Right, Sheet.Top + 41), 195, 9.5, false,
@@ -42,8 +43,7 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         var y = Sheet.Top + TitlePt;
         if (isFirst)
         {
-            FlatMap.DrawPlane(
-                sketch, drawn, new Frame(Sheet.Left, y - 12, Sheet.Inner, DrawingPt), false);
+            Drawing(sketch, new Frame(Sheet.Left, y - 12, Sheet.Inner, DrawingPt - 4));
             y += DrawingPt;
         }
 
@@ -57,6 +57,15 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         }
 
         sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
+    }
+
+    /// <summary>In one row: the list below says every piece, however thin it is drawn.</summary>
+    private void Drawing(Sketch sketch, Frame room)
+    {
+        if (drawn.OutlineIn.Count >= 3)
+        {
+            new PlaneSheets(drawn, room, int.MaxValue).Draw(sketch, 0, withTitle: false);
+        }
     }
 
     private static void Head(Sketch sketch, double y)
@@ -76,13 +85,13 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     {
         var line = y + 16.5;
         var number = piece.LabelNumber.ToString(CultureInfo.InvariantCulture);
-        var weight = Math.Ceiling(piece.WeightLb).ToString(CultureInfo.InvariantCulture);
+        var weight = Masses.Of(piece.WeightLb, list.IsMetric);
         var needsTwo = piece.WeightLb > Sheet.OnePersonLb;
         Sheet.Text(sketch, piece.Mark, new(Sheet.Left, line), 76, 16, bold: true);
         Sheet.Text(sketch, $"{piece.CutText} × {piece.WidthText}", new(112, line), 116, 12);
         Sheet.Text(sketch, $"{number} of {total}", new(236, line), 52, 10.5);
         Sheet.Text(sketch, piece.PieceId, new(290, line), 62, 10.5);
-        Sheet.Text(sketch, $"{weight} lb", new(396, needsTwo ? y + 12 : line), 42, 10.5, needsTwo,
+        Sheet.Text(sketch, weight, new(396, needsTwo ? y + 12 : line), 42, 10.5, needsTwo,
             Anchor.End);
         if (needsTwo)
         {

@@ -48,7 +48,7 @@ internal sealed class SummaryPages(PackingList list)
         var room = new Frame(Sheet.Left, y + 16, Sheet.Inner, Sheet.Bottom - 44 - y - 16);
         if (room.Height > 170)
         {
-            FlatMap.DrawPlanes(sketch, list.Map, room, MapDetail.Overview);
+            Overview.DrawBare(sketch, list.Map, room);
         }
     }
 
@@ -77,14 +77,14 @@ internal sealed class SummaryPages(PackingList list)
         Sheet.TickBox(sketch, new(Sheet.Right - 16, y - 4.5), 14);
     }
 
-    private static void Figures(
+    private void Figures(
         Sketch sketch, int pieces, string length, double weightLb, double y)
     {
         var count = pieces.ToString(CultureInfo.InvariantCulture);
-        var weight = Math.Ceiling(weightLb).ToString("N0", CultureInfo.InvariantCulture);
         Sheet.Text(sketch, count, new(378, y), 40, 14, true, Anchor.End);
         Sheet.Text(sketch, length, new(456, y), 74, 11, false, Anchor.End);
-        Sheet.Text(sketch, $"{weight} lb", new(514, y), 56, 11, false, Anchor.End);
+        var weight = Masses.Of(weightLb, list.IsMetric);
+        Sheet.Text(sketch, weight, new(514, y), 56, 11, false, Anchor.End);
         Sheet.TickBox(sketch, new(Sheet.Right - 16, y - 4.5), 14);
     }
 

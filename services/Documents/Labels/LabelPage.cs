@@ -96,21 +96,19 @@ internal sealed class LabelPage(
 
     private void Weight(Frame box)
     {
-        var pounds = $"{Math.Ceiling(label.WeightLb).ToString(CultureInfo.InvariantCulture)} lb";
+        var weight = Masses.Of(label.WeightLb, set.IsMetric);
         if (label.WeightLb <= OnePersonLb)
         {
-            var kilograms = Math.Ceiling(label.WeightLb * 0.45359237)
-                .ToString(CultureInfo.InvariantCulture);
-            Fitted(pounds, new(box.Centre.X, box.Y + 19), box.Width, 19, true, Anchor.Middle);
-            Fitted($"{kilograms} kg", new(box.Centre.X, box.Y + 31), box.Width, 10, false,
-                Anchor.Middle);
+            var also = Masses.Also(label.WeightLb, set.IsMetric);
+            Fitted(weight, new(box.Centre.X, box.Y + 19), box.Width, 19, true, Anchor.Middle);
+            Fitted(also, new(box.Centre.X, box.Y + 31), box.Width, 10, false, Anchor.Middle);
             return;
         }
 
         sketch.Fill(box, Ink.Black);
         Person(new(box.X + 7, box.Y + 3));
         Person(new(box.X + 19, box.Y + 3));
-        White(pounds, new((box.X + 26 + box.Right) / 2, box.Y + 18), box.Width - 29, 14);
+        White(weight, new((box.X + 26 + box.Right) / 2, box.Y + 18), box.Width - 29, 14);
         White("TWO PEOPLE", new(box.Centre.X, box.Bottom - 3), box.Width - 6, 9);
     }
 

@@ -9,6 +9,9 @@ public sealed record LabelSet
 
     public required string ShipTo { get; init; }
 
+    /// <summary>Whether weights stand in kilograms, as a metric job's do, or in pounds.</summary>
+    public bool IsMetric { get; init; }
+
     /// <summary>
     /// The building drawn small on every label; a label's strip is found by its mark.
     /// </summary>

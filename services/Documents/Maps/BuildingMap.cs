@@ -13,6 +13,12 @@ public sealed record BuildingMap
     /// <summary>One line below the title, such as "30 × 40 × 10 ft, gable 4:12".</summary>
     public string Summary { get; init; } = "";
 
+    /// <summary>Whether the scale bar counts metres, as a metric job's does, or feet.</summary>
+    public bool IsMetric { get; init; }
+
+    /// <summary>What the crew must know beside the drawing, such as doors not placed yet.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>
     /// The planes to draw. Where several planes lie on the same side of the building (roof, wall,
     /// lean-to roof, lean-to wall), they are listed from the ridge outward.

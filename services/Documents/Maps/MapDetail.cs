@@ -7,13 +7,10 @@ internal sealed record MapDetail(
     /// <summary>Between planes: room for their words.</summary>
     public double GapPt => 19;
 
-    /// <summary>Whether marks may stand below the plane's foot.</summary>
-    public bool HasFootRoom { get; init; }
-
     /// <summary>A lap drawn nearer to its joint than this would run into it.</summary>
     public double LeastLapPt => 2;
 
-    public static readonly MapDetail Overview = new(1.2, 0.5, 9, 4.2);
+    public static readonly MapDetail Overview = new(1.2, 0.5, 9, 5);
 
-    public static readonly MapDetail OnePlane = new(1.6, 0.7, 16, 6) { HasFootRoom = true };
+    public static readonly MapDetail OnePlane = new(1.6, 0.7, 16, 6);
 }

@@ -8,33 +8,76 @@ namespace PostFrame.Documents.Maps;
 /// </summary>
 internal static class MapLayout
 {
-    public static IReadOnlyList<PlacedPlane> Place(BuildingMap map, Frame page, double gapPt) =>
-        Place(Columns(map), page, gapPt);
-
-    /// <summary>One plane alone, standing on its foot, as large as the page allows.</summary>
-    public static PlacedPlane PlaceAlone(MapPlane plane, Frame page, double gapPt) =>
-        Place([[new Entry(plane, PlacedPlane.StandingSide(plane))]], page, gapPt)[0];
-
-    private static List<PlacedPlane> Place(List<List<Entry>> columns, Frame page, double gapPt)
+    /// <summary>
+    /// All planes at one scale; no column is narrower than its title's least width.
+    /// </summary>
+    public static IReadOnlyList<PlacedPlane> Place(
+        BuildingMap map, Frame page, double gapPt, Func<MapPlane, double>? titlePt = null)
     {
-        var widths = columns.Select(column => column.Max(entry => entry.WidthIn)).ToList();
-        var heights = columns.Select(column => column.Sum(entry => entry.HeightIn)).ToList();
+        var columns = Columns(map, titlePt ?? (_ => 0));
         var scale = page.Width <= 0 || page.Height <= 0 ? 0 : Scale(columns, page, gapPt);
-        var usedWidth = widths.Sum() * scale + gapPt * (columns.Count - 1);
-        var left = page.X + (page.Width - usedWidth) / 2;
+        var widths = columns.Select(column => column.WidthPt(scale)).ToList();
+        var left = page.X + (page.Width - widths.Sum() - gapPt * (columns.Count - 1)) / 2;
         var middle = page.Y + page.Height / 2;
         var placed = new List<PlacedPlane>();
-        for (var i = 0; i < columns.Count; i++)
+        foreach (var (column, width) in columns.Zip(widths))
         {
-            var height = heights[i] * scale + gapPt * columns[i].Count;
-            var centre = left + widths[i] * scale / 2;
-            Stack(columns[i], centre, middle - height / 2 + gapPt, scale, gapPt, placed);
-            var (columnX, columnWidth) = (left, widths[i] * scale);
-            placed.ForEach(plane => plane.TitleRoom ??= (columnX, columnWidth));
-            left += widths[i] * scale + gapPt;
+            var top = middle - (column.HeightIn * scale + gapPt * column.Entries.Count) / 2 + gapPt;
+            var inner = left + (width - column.WidthIn * scale) / 2;
+            foreach (var entry in column.Entries)
+            {
+                var across = column.AlongIn(entry) * scale;
+                placed.Add(At(entry, new Spot(inner + across, top), scale) with
+                {
+                    TitleRoom = (left, width),
+                });
+                top += entry.HeightIn * scale + gapPt;
+            }
+
+            left += width + gapPt;
         }
 
         return placed;
+    }
+
+    /// <summary>One plane alone, standing on its foot, as large as the page allows.</summary>
+    public static PlacedPlane PlaceAlone(MapPlane plane, Frame page, double gapPt)
+    {
+        var entry = new Entry(plane, PlacedPlane.StandingSide(plane));
+        return PlaceAlone(plane, page, gapPt, Math.Max(0, Math.Min(
+            page.Width / entry.WidthIn, (page.Height - gapPt) / entry.HeightIn)));
+    }
+
+    /// <summary>The same at a given scale, in the middle across.</summary>
+    public static PlacedPlane PlaceAlone(MapPlane plane, Frame page, double gapPt, double scale)
+    {
+        var entry = new Entry(plane, PlacedPlane.StandingSide(plane));
+        var left = page.X + (page.Width - entry.WidthIn * scale) / 2;
+        var slack = Math.Max(0, page.Height - gapPt - entry.HeightIn * scale);
+        return At(entry, new Spot(left, page.Y + gapPt + slack / 2), scale) with
+        {
+            TitleRoom = (left, page.Right - left),
+        };
+    }
+
+    private sealed record Column(IReadOnlyList<Entry> Entries, double TitlePt)
+    {
+        private double FirstIn => Entries.Min(entry => entry.AlongIn);
+
+        public double WidthIn => Entries[0].IsLying
+            ? Entries.Max(entry => entry.WidthIn)
+            : Entries.Max(entry => entry.AlongIn + entry.WidthIn) - FirstIn;
+
+        public double HeightIn => Entries.Sum(entry => entry.HeightIn);
+
+        public double WidthPt(double scale) => Math.Max(WidthIn * scale, TitlePt);
+
+        /// <summary>
+        /// From the column's edge: endwalls in its middle, the rest where it is along the building.
+        /// </summary>
+        public double AlongIn(Entry entry) => entry.IsLying
+            ? (WidthIn - entry.WidthIn) / 2
+            : entry.AlongIn - FirstIn;
     }
 
     private sealed record Entry(MapPlane Plane, MapSide Side)
@@ -52,12 +95,15 @@ internal static class MapLayout
         public double WidthIn => IsLying ? UpIn : AcrossIn;
 
         public double HeightIn => IsLying ? AcrossIn : UpIn;
+
+        /// <summary>Where its page left end lies along the building.</summary>
+        public double AlongIn => Plane.StartIn + FirstAcrossIn;
     }
 
     /// <summary>
     /// Left, middle, right; each from the top of the page down; empty ones left out.
     /// </summary>
-    private static List<List<Entry>> Columns(BuildingMap map)
+    private static List<Column> Columns(BuildingMap map, Func<MapPlane, double> titlePt)
     {
         var entries = map.Planes
             .Where(plane => plane.OutlineIn.Count >= 3)
@@ -68,45 +114,41 @@ internal static class MapLayout
         var end1 = entries.Where(e => e.Side == MapSide.End1).OrderBy(FromSideB);
         var end2 = entries.Where(e => e.Side == MapSide.End2).OrderBy(FromSideB);
         List<List<Entry>> columns = [[.. end1], [.. sideB, .. sideA], [.. end2]];
-        return [.. columns.Where(column => column.Count > 0)];
+        return [.. columns.Where(column => column.Count > 0).Select(column =>
+            new Column(column, column.Max(entry => titlePt(entry.Plane))))];
     }
 
     /// <summary>A lean-to's endwall lies on the lean-to's side of the main one.</summary>
     private static int FromSideB(Entry entry) =>
         entry.Plane.Id.Contains('B') ? 0 : entry.Plane.Id.Contains('A') ? 2 : 1;
 
-    private static double Scale(List<List<Entry>> columns, Frame page, double gapPt)
+    /// <summary>
+    /// The largest at which every column fits; one held open by its title leaves less to the rest.
+    /// </summary>
+    private static double Scale(List<Column> columns, Frame page, double gapPt)
     {
-        var across = columns.Sum(column => column.Max(entry => entry.WidthIn));
-        var scale = (page.Width - gapPt * (columns.Count - 1)) / across;
-        foreach (var column in columns)
+        var width = page.Width - gapPt * (columns.Count - 1);
+        var high = columns.Min(column =>
+            (page.Height - gapPt * column.Entries.Count) / column.HeightIn);
+        var scale = Math.Min(high, width / columns.Sum(column => column.WidthIn));
+        for (var round = 0; round < columns.Count; round++)
         {
-            var room = page.Height - gapPt * column.Count;
-            scale = Math.Min(scale, room / column.Sum(entry => entry.HeightIn));
+            var free = columns.Where(c => c.WidthIn * scale > c.TitlePt).ToList();
+            var held = columns.Except(free).Sum(column => column.TitlePt);
+            if (free.Count > 0)
+            {
+                scale = Math.Min(high, (width - held) / free.Sum(column => column.WidthIn));
+            }
         }
 
         return Math.Max(scale, 0);
     }
 
-    private static void Stack(
-        List<Entry> column,
-        double centre,
-        double top,
-        double scale,
-        double gapPt,
-        List<PlacedPlane> placed)
+    private static PlacedPlane At(Entry entry, Spot corner, double scale)
     {
-        foreach (var entry in column)
-        {
-            var frame = new Frame(
-                centre - entry.WidthIn * scale / 2,
-                top,
-                entry.WidthIn * scale,
-                entry.HeightIn * scale);
-            var origin = Origin(entry, frame, scale);
-            placed.Add(new PlacedPlane(entry.Plane, entry.Side, origin, scale));
-            top = frame.Bottom + gapPt;
-        }
+        var frame = new Frame(
+            corner.X, corner.Y, entry.WidthIn * scale, entry.HeightIn * scale);
+        return new PlacedPlane(entry.Plane, entry.Side, Origin(entry, frame, scale), scale);
     }
 
     /// <summary>The page point of the plane's (0, 0).</summary>

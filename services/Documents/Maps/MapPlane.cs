@@ -34,6 +34,20 @@ public sealed record MapPlane
     /// <summary>Ridge, ridge vent, roof break, eave line within the plane.</summary>
     public IReadOnlyList<MapLine> Lines { get; init; } = [];
 
+    /// <summary>
+    /// Where the plane's run begins along the building [in]: a short lean-to's need not at
+    /// endwall 1.
+    /// </summary>
+    public double StartIn { get; init; }
+
+    /// <summary>
+    /// Where the part of the plane on this sheet begins [in]; pieces that began before it are drawn
+    /// without words.
+    /// </summary>
+    internal double PartFromIn { get; init; } = double.MinValue;
+
+    internal bool IsCarriedOn(MapStrip strip) => strip.FromIn < PartFromIn - 0.01;
+
     /// <summary>How far a strip's tab laps over the next strip [in]; 0 draws no lap.</summary>
     public double LapIn { get; init; } = 3;
 }

@@ -2,51 +2,28 @@ using PostFrame.Documents.Drawing;
 
 namespace PostFrame.Documents.Maps;
 
-/// <summary>Writes a mark and a length as large as their room allows, lying or standing.</summary>
+/// <summary>Sets a mark and a length as large as their room allows, lying or standing.</summary>
 internal static class MapText
 {
-    private sealed record Setting(
+    internal sealed record Setting(
         Frame Room, IReadOnlyList<string> Lines, bool Standing, double Size);
 
     /// <summary>
-    /// Both texts in the room that lets them be largest; else the mark alone; false if neither.
+    /// Both texts in the room that lets them be largest; null if there is no room at all.
     /// </summary>
-    public static bool Write(
-        Sketch sketch, IReadOnlyList<Frame> rooms, string mark, string length, MapDetail detail)
-    {
-        var best = Best(rooms, Layouts(mark, length), detail);
-        if (best is null || best.Size < detail.LeastTextPt)
-        {
-            best = Best(rooms, [[mark]], detail);
-        }
-
-        if (best is null || best.Size < detail.LeastTextPt)
-        {
-            return false;
-        }
-
-        Set(sketch, best);
-        return true;
-    }
-
-    /// <summary>How large both texts could be [pt]; 0 if nowhere.</summary>
-    public static double Largest(
+    public static Setting? Best(
         IReadOnlyList<Frame> rooms, string mark, string length, MapDetail detail) =>
-        Best(rooms, Layouts(mark, length), detail)?.Size ?? 0;
-
-    /// <summary>Whether the mark alone fits somewhere.</summary>
-    public static bool Fits(IReadOnlyList<Frame> rooms, string mark, MapDetail detail) =>
-        Best(rooms, [[mark]], detail)?.Size >= detail.LeastTextPt;
+        Best(rooms, [[mark, length], [$"{mark}  {length}"]], detail);
 
     /// <summary>
-    /// A word on a white patch in the middle of its room, or nothing if too small.
+    /// A word on a white patch in the middle of its room; false if the room is too small.
     /// </summary>
-    public static void WriteOnPatch(Sketch sketch, Frame room, string word, MapDetail detail)
+    public static bool WriteOnPatch(Sketch sketch, Frame room, string word, MapDetail detail)
     {
         var best = Best([room], [[word], word.Split(' ')], detail);
         if (best is null || best.Size < detail.LeastTextPt)
         {
-            return;
+            return false;
         }
 
         var along = best.Lines.Max(line => Lettering.Width(line, best.Size, bold: true)) + 3;
@@ -55,10 +32,27 @@ internal static class MapText
         var centre = room.Centre;
         sketch.Fill(new Frame(centre.X - wide / 2, centre.Y - high / 2, wide, high), Ink.White);
         Set(sketch, best);
+        return true;
     }
 
-    private static string[][] Layouts(string mark, string length) =>
-        [[mark, length], [$"{mark}  {length}"]];
+    public static void Set(Sketch sketch, Setting setting)
+    {
+        var centre = setting.Room.Centre;
+        var step = setting.Size * 1.15;
+        for (var i = 0; i < setting.Lines.Count; i++)
+        {
+            var off = (i - (setting.Lines.Count - 1) / 2.0) * step + setting.Size * 0.35;
+            var at = setting.Standing
+                ? centre with { X = centre.X + off }
+                : centre with { Y = centre.Y + off };
+            sketch.Text(new Words(setting.Lines[i], at, setting.Size)
+            {
+                Anchor = Anchor.Middle,
+                Bold = i == 0,
+                Turn = setting.Standing ? -90 : 0,
+            });
+        }
+    }
 
     private static Setting? Best(
         IReadOnlyList<Frame> rooms, IReadOnlyList<string[]> layouts, MapDetail detail) =>
@@ -78,24 +72,5 @@ internal static class MapText
         var widest = lines.Max(line => Lettering.Width(line, 1, bold: true));
         var size = Math.Min(along / widest, across / (lines.Count * 1.15));
         return new Setting(room, lines, standing, Math.Min(size, detail.MostTextPt));
-    }
-
-    private static void Set(Sketch sketch, Setting setting)
-    {
-        var centre = setting.Room.Centre;
-        var step = setting.Size * 1.15;
-        for (var i = 0; i < setting.Lines.Count; i++)
-        {
-            var off = (i - (setting.Lines.Count - 1) / 2.0) * step + setting.Size * 0.35;
-            var at = setting.Standing
-                ? centre with { X = centre.X + off }
-                : centre with { Y = centre.Y + off };
-            sketch.Text(new Words(setting.Lines[i], at, setting.Size)
-            {
-                Anchor = Anchor.Middle,
-                Bold = i == 0,
-                Turn = setting.Standing ? -90 : 0,
-            });
-        }
     }
 }

@@ -10,7 +10,7 @@ namespace PostFrame.Documents.Maps;
 internal sealed record PlacedPlane(MapPlane Plane, MapSide Side, Spot Origin, double Scale)
 {
     /// <summary>Where above the plane its title may stand: from X, this wide [pt].</summary>
-    public (double X, double Width)? TitleRoom { get; set; }
+    public (double X, double Width)? TitleRoom { get; init; }
 
     /// <summary>Page point of a point in the plane's own frame [in].</summary>
     public Spot At(double acrossIn, double upIn) => Side switch

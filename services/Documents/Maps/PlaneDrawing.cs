@@ -2,19 +2,20 @@ using PostFrame.Documents.Drawing;
 
 namespace PostFrame.Documents.Maps;
 
-/// <summary>Draws one placed plane: strips with marks and lengths, laps, openings, lines.</summary>
-internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail asked)
+/// <summary>
+/// Draws one placed plane: strips with the marks and lengths that fit them, laps, openings, lines.
+/// </summary>
+internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLettering lettering)
 {
-    /// <summary>
-    /// Strips with less room than this beside the usual one are lettered smaller.
-    /// </summary>
-    private const double LeastOfUsual = 0.75;
-
     private readonly MapPlane plane = placed.Plane;
-    private readonly MapDetail detail =
-        asked with { MostTextPt = EvenTextPt(placed, asked) };
+    private readonly MapDetail detail = lettering.Detail;
+    private readonly List<string> unnamed = [];
 
-    public void Draw()
+    /// <summary>Where openings and words of lines stand.</summary>
+    private readonly List<Frame> taken = [];
+
+    /// <summary>Draws, and tells the words of openings too small to carry them.</summary>
+    public IReadOnlyList<string> Draw()
     {
         sketch.Fill(placed.Outline, Ink.White);
         foreach (var strip in plane.Strips)
@@ -27,26 +28,23 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             DrawOpening(opening);
         }
 
-        foreach (var line in plane.Lines)
+        foreach (var line in plane.Lines.SelectMany(OnPlane).ToList())
         {
             DrawLine(line);
         }
 
         sketch.Outline(placed.Outline, detail.OutlinePt);
+        return unnamed;
     }
 
-    /// <summary>The letter size most strips of a plane can take, so that they look alike.</summary>
-    private static double EvenTextPt(PlacedPlane placed, MapDetail asked)
-    {
-        var sizes = placed.Plane.Strips
-            .Select(strip => MapText.Largest(
-                StripRooms.Free(placed, strip, asked.MostTextPt),
-                Lettering.Clean(strip.Mark), Lettering.Clean(strip.LengthText), asked))
-            .Where(size => size >= asked.LeastTextPt)
-            .Order().ToList();
-        var usual = sizes.Count == 0 ? asked.MostTextPt : sizes[sizes.Count / 2];
-        return sizes.Where(size => size >= usual * LeastOfUsual).DefaultIfEmpty(usual).Min();
-    }
+    /// <summary>A line only where the plane is: not across a gap, nor past its end.</summary>
+    private IEnumerable<MapLine> OnPlane(MapLine line) => PlaneShape.Along(plane, line.UpIn)
+        .Select(part => line with
+        {
+            FromIn = Math.Max(line.FromIn, part.From),
+            ToIn = Math.Min(line.ToIn, part.To),
+        })
+        .Where(part => part.ToIn > part.FromIn);
 
     private void DrawStrip(MapStrip strip)
     {
@@ -63,7 +61,10 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             sketch.Fill(shape, Ink.White);
             DrawLap(strip);
             sketch.Outline(shape, detail.JointPt);
-            Write(strip);
+            if (lettering.Of(strip) is { } setting)
+            {
+                MapText.Set(sketch, setting);
+            }
         });
     }
 
@@ -91,46 +92,6 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
             placed.At(edge, bottom), placed.At(edge, top), detail.JointPt, Ink.Grey, dash: 2);
     }
 
-    /// <summary>Mark and length where they can be largest, clear of openings and lines.</summary>
-    private void Write(MapStrip strip)
-    {
-        var mark = Lettering.Clean(strip.Mark);
-        var length = Lettering.Clean(strip.LengthText);
-        var rooms = StripRooms.Free(placed, strip, detail.MostTextPt);
-        if (!MapText.Write(sketch, rooms, mark, length, detail)
-            && (detail.HasFootRoom || placed.Side is MapSide.End1 or MapSide.End2))
-        {
-            CallOut(strip, mark);
-        }
-    }
-
-    /// <summary>
-    /// The mark of a strip too narrow for text, set outside at the foot of the plane.
-    /// </summary>
-    private void CallOut(MapStrip strip, string mark)
-    {
-        var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
-        var foot = placed.At(
-            (strip.FromIn + toIn) / 2, plane.OutlineIn.Min(point => point.UpIn));
-        var size = detail.LeastTextPt + 0.8;
-        var sink = size * 0.35;
-        var words = placed.Side switch
-        {
-            MapSide.End1 => new Words(mark, new(foot.X - 3, foot.Y + sink), size)
-            {
-                Anchor = Anchor.End,
-            },
-            MapSide.End2 => new Words(mark, new(foot.X + 3, foot.Y + sink), size),
-            MapSide.B => new Words(mark, new(foot.X + sink, foot.Y - 2), size) { Turn = -90 },
-            _ => new Words(mark, new(foot.X + sink, foot.Y + 2), size)
-            {
-                Turn = -90,
-                Anchor = Anchor.End,
-            },
-        };
-        sketch.Text(words with { Bold = true });
-    }
-
     private void DrawOpening(MapOpening opening)
     {
         var box = placed.Box(opening.FromIn, opening.ToIn, opening.BottomIn, opening.TopIn);
@@ -144,10 +105,15 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         sketch.Group(Lettering.Clean($"{plane.Title}: {opening.Word}"), () =>
         {
             var seen = Frame.Around(shape);
+            taken.Add(seen);
             sketch.Fill(shape, Ink.Pale);
             sketch.Line(new(seen.X, seen.Y), new(seen.Right, seen.Bottom), 0.4);
             sketch.Line(new(seen.X, seen.Bottom), new(seen.Right, seen.Y), 0.4);
-            MapText.WriteOnPatch(sketch, seen.Inset(1), word, detail);
+            if (!MapText.WriteOnPatch(sketch, seen.Inset(1), word, detail))
+            {
+                unnamed.Add(word);
+            }
+
             sketch.Outline(shape, detail.OutlinePt * 0.8);
         });
     }
@@ -178,45 +144,42 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, MapDetail 
         && line.FromIn < other.ToIn && line.ToIn > other.FromIn;
 
     /// <summary>
-    /// The line's word on a white patch; inside the plane when the line is its edge.
+    /// The line's word on a white patch, inside the plane when the line is its edge; none where it
+    /// would run into another: the footer says what each kind of line means.
     /// </summary>
     private void WriteOn(MapLine line, Spot from, Spot to)
     {
-        var size = Math.Min(detail.MostTextPt * 0.8, 10);
-        var (text, fitted) = Lettering.Fit(
-            Lettering.Clean(line.Word), Math.Abs(to.X - from.X) - 4, size, 4, bold: true);
-        var wide = Lettering.Width(text, fitted, bold: true);
+        var size = Math.Max(Math.Min(detail.MostTextPt * 0.8, 10), detail.LeastTextPt);
+        var text = Lettering.Clean(line.Word);
+        var wide = Lettering.Width(text, size, bold: true);
         var around = Frame.Around(placed.Outline);
-        // A plane thinner than two letters has no inside to keep to: its middle is nearest.
-        var inset = Math.Min(size, around.Height / 2);
-        var y = Math.Max(around.Y + inset, Math.Min(from.Y, around.Bottom - inset));
-        var mid = new Spot(FreeAlong(line, from, to, wide), y);
-        sketch.Fill(new Frame(mid.X - wide / 2 - 2, mid.Y - size * 0.6, wide + 4, size * 1.2),
-            Ink.White);
-        sketch.Text(new Words(text, mid with { Y = mid.Y + size * 0.35 }, fitted)
+        if (text.Length == 0 || wide + 4 > Math.Abs(to.X - from.X) || around.Height < size * 2)
         {
-            Bold = true,
-            Anchor = Anchor.Middle,
-        });
-    }
-
-    /// <summary>
-    /// The middle of the line, or a quarter along it where an opening is in the way.
-    /// </summary>
-    private double FreeAlong(MapLine line, Spot from, Spot to, double wide)
-    {
-        var reach = (wide / 2 + 4) / placed.Scale;
-        var near = detail.MostTextPt * 2 / placed.Scale;
-        foreach (var part in new[] { 0.5, 0.25, 0.75, 0.12, 0.88 })
-        {
-            var at = line.FromIn + (line.ToIn - line.FromIn) * part;
-            if (!plane.Openings.Any(o => o.FromIn < at + reach && o.ToIn > at - reach
-                && o.BottomIn < line.UpIn + near && o.TopIn > line.UpIn - near))
-            {
-                return from.X + (to.X - from.X) * part;
-            }
+            return;
         }
 
-        return (from.X + to.X) / 2;
+        var y = Math.Clamp(from.Y, around.Y + size, around.Bottom - size);
+        foreach (var part in new[] { 0.5, 0.25, 0.75, 0.12, 0.88 })
+        {
+            var middle = from.X + (to.X - from.X) * part;
+            var patch = new Frame(middle - wide / 2 - 2, y - size * 0.6, wide + 4, size * 1.2);
+            if (patch.X < Math.Min(from.X, to.X) || patch.Right > Math.Max(from.X, to.X)
+                || taken.Any(other => Meet(other, patch)))
+            {
+                continue;
+            }
+
+            taken.Add(patch);
+            sketch.Fill(patch, Ink.White);
+            sketch.Text(new Words(text, new(middle, y + size * 0.35), size)
+            {
+                Bold = true,
+                Anchor = Anchor.Middle,
+            });
+            return;
+        }
     }
+
+    private static bool Meet(Frame a, Frame b) =>
+        a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
 }

@@ -21,11 +21,6 @@ internal static class StripRooms
     public static IReadOnlyList<Frame> Free(PlacedPlane placed, MapStrip strip, double textPt) =>
         [.. All(placed, strip, textPt).Select(room => room.Inset(EdgePt))];
 
-    /// <summary>A strip too narrow for its own mark: that is set outside, at the foot.</summary>
-    public static bool IsTooNarrow(PlacedPlane placed, MapStrip strip, MapDetail detail) =>
-        !MapText.Fits(
-            Free(placed, strip, detail.MostTextPt), Lettering.Clean(strip.Mark), detail);
-
     /// <summary>What of a strip's height lies inside the outline over all of [from, to].</summary>
     public static (double BottomIn, double TopIn) Reach(
         MapPlane plane, double fromIn, double toIn, MapStrip strip)
@@ -68,18 +63,18 @@ internal static class StripRooms
     private static IEnumerable<Frame> All(PlacedPlane placed, MapStrip strip, double textPt)
     {
         var plane = placed.Plane;
-        var toIn = Math.Min(strip.ToIn, plane.OutlineIn.Max(point => point.AcrossIn));
-        var (bottom, top) = Reach(plane, strip.FromIn, toIn, strip);
+        var (fromIn, toIn) = PlaneShape.Run(plane, strip);
+        var (bottom, top) = Reach(plane, fromIn, toIn, strip);
         var pad = LineWordPt * textPt / placed.Scale;
         var lines = plane.Lines
-            .Where(line => line.FromIn < toIn && line.ToIn > strip.FromIn)
+            .Where(line => line.FromIn < toIn && line.ToIn > fromIn)
             .Select(line => (From: line.UpIn - pad, To: line.UpIn + pad))
             .ToList();
         var openings = plane.Openings
-            .Where(opening => opening.FromIn < toIn && opening.ToIn > strip.FromIn)
+            .Where(opening => opening.FromIn < toIn && opening.ToIn > fromIn)
             .ToList();
         var blocks = lines.Concat(openings.Select(o => (From: o.BottomIn, To: o.TopIn)));
-        var clearOfLap = strip.FromIn + (plane.LapIn > 0 ? LapPt / placed.Scale : 0);
+        var clearOfLap = fromIn + (plane.LapIn > 0 ? LapPt / placed.Scale : 0);
         foreach (var (from, to) in Gaps(blocks, bottom, top))
         {
             yield return placed.Box(Math.Min(clearOfLap, toIn), toIn, from, to);
@@ -93,7 +88,7 @@ internal static class StripRooms
         foreach (var (from, to) in Gaps(lines, bottom, top))
         {
             var beside = openings.Select(o => (From: o.FromIn, To: o.ToIn));
-            foreach (var (left, right) in Gaps(beside, strip.FromIn, toIn))
+            foreach (var (left, right) in Gaps(beside, fromIn, toIn))
             {
                 yield return placed.Box(left, right, from, to);
             }

@@ -39,6 +39,7 @@ internal static partial class PrintedPaper
             OrderNumber = order.OrderNumber,
             Revision = order.Revision,
             ShipTo = order.ShipTo.Name,
+            IsMetric = order.Pieces.Any(IsMetric),
             Map = map,
             Labels = [.. pieces.Select(piece => Label(piece, planes[piece.Plane]))],
         };
@@ -79,6 +80,7 @@ internal static partial class PrintedPaper
     {
         Title = order.Building.Name,
         Summary = order.Building.Summary,
+        IsMetric = order.Pieces.Any(IsMetric),
         Planes = [.. order.Planes.OrderBy(FromRidgeOutward).Select(plane => Plane(order, plane))],
     };
 
@@ -163,6 +165,7 @@ internal static partial class PrintedPaper
             Revision = order.Revision,
             ShipTo = order.ShipTo.Name,
             NeededBy = order.NeededBy,
+            IsMetric = order.Pieces.Any(IsMetric),
             Map = map,
             Planes = [.. order.Planes.Select(plane => Packed(
                 plane, [.. order.Pieces.Where(piece => piece.Plane == plane.Plane)], numbers))],

@@ -66,9 +66,12 @@ internal static class Freeze
 
     public static IReadOnlyList<OrderConfirmed.Accessory> Accessories(TakeOff takeOff) =>
         [.. takeOff.Accessories.Select(accessory => new OrderConfirmed.Accessory(
-            accessory.Title,
-            string.Create(
-                CultureInfo.InvariantCulture, $"{accessory.Quantity} {accessory.Unit}")))];
+            accessory.Title, Counted(accessory.Quantity, accessory.Unit)))];
+
+    /// <summary>"4 rolls", and "1 roll": the unit comes as a plural.</summary>
+    private static string Counted(int quantity, string unit) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{quantity:N0} {(quantity == 1 ? unit.TrimEnd('s') : unit)}");
 
     // Millimetres come exact; inches to four decimals, which is enough to draw a place.
     private static long FromMm(decimal mm) => (long)Math.Round(mm * NmPerMm);

@@ -9,10 +9,17 @@ namespace PostFrame.SizingApi.Drawings;
 /// <summary>Lays a take-off out as the flat map to draw.</summary>
 internal static class DrawMap
 {
+    /// <summary>What is not on the drawing, or would hurt whoever misreads it.</summary>
+    private static readonly HashSet<string> Drawn =
+        ["planes-left-out", "unplaced-opening", "cut-out-panels"];
+
     public static BuildingMap Of(SizingResult result) => new()
     {
         Title = result.Building.Name ?? "Building",
         Summary = result.Building.Summary,
+        IsMetric = result.Building.Metric,
+        Notes = [.. result.Warnings.Where(warning => Drawn.Contains(warning.Id))
+            .Select(warning => warning.Text)],
         Planes = [.. result.Planes.OrderBy(FromRidgeOutward)
             .Select(plane => Plane(plane, result))],
     };

@@ -1,11 +1,10 @@
 // Shows a take-off: sums, schedule, heat, quantities, what was assumed, every piece, cautions.
 
 import { byId, make, shown, swatch, table } from './dom.js';
-
-let isMetric = false;
+import { amount, amountText, counted, inMetric, setUnits } from './units.js';
 
 export function showAnswer(answer) {
-  isMetric = answer.building.units === 'metric';
+  setUnits(answer.building.units);
   byId('summaryTitle').textContent = [answer.building.name, answer.building.summary]
     .filter(Boolean).join(' — ');
   showTotals(answer);
@@ -23,12 +22,12 @@ export function showPiece(piece, answer) {
   const plane = answer.planes.find(({ plane: id }) => id === piece.plane);
   byId('piece').replaceChildren(
     make('strong', {}, `${piece.mark} · ${plane.title}, strip ${piece.strip}${roleOf(piece)}`),
-    `: ${piece.cutText}, ${width(piece)} wide, ${shown(piece.weightLb, 1)} lb`, why(piece));
+    `: ${piece.cutText}, ${width(piece)} wide, ${amountText(piece.weightLb, 'lb', 1)}`, why(piece));
 }
 
-const lengthOf = (line) => (isMetric ? `${shown(line.cutMm)} mm` : `${shown(line.cutIn, 0)} in`);
+const lengthOf = (line) => (inMetric() ? `${shown(line.cutMm)} mm` : `${shown(line.cutIn, 0)} in`);
 
-const width = (line) => (isMetric ? `${shown(line.widthMm)} mm` : `${shown(line.widthIn)} in`);
+const width = (line) => (inMetric() ? `${shown(line.widthMm)} mm` : `${shown(line.widthIn)} in`);
 
 const roleOf = ({ role }) => ({ header: ', above the opening', sill: ', below the opening' }[role]
   ?? '');
@@ -36,11 +35,11 @@ const roleOf = ({ role }) => ({ header: ', above the opening', sill: ', below th
 function showTotals({ totals }) {
   const entries = [
     ['Pieces', shown(totals.pieces)],
-    ['Length cut', shown(totals.lengthFt, 0), 'ft'],
-    ['Blanket', shown(totals.grossFt2), 'ft²'],
-    ['Covered', shown(totals.netFt2), 'ft²'],
+    ['Length cut', ...amount(totals.lengthFt, 'ft', 0, 1)],
+    ['Blanket', ...amount(totals.grossFt2, 'ft²', 0, 1)],
+    ['Covered', ...amount(totals.netFt2, 'ft²', 0, 1)],
     ['Blanket ÷ covered', shown(totals.grossToNet, 3)],
-    ['Weight', shown(totals.weightLb), 'lb'],
+    ['Weight', ...amount(totals.weightLb, 'lb')],
   ];
   byId('totals').replaceChildren(...entries.map(([name, value, unit]) => make('div', {},
     make('dt', {}, name), make('dd', {}, value, unit ? make('small', {}, ` ${unit}`) : null))));
@@ -66,7 +65,7 @@ function choiceOf(group, planes) {
   const select = make('select', {
     'aria-label': `Last strip of ${title}`, 'data-last-strip': plane,
   }, group.map(({ choice, text, grossFt2 }) => make('option', { value: choice },
-    `${text} ${shown(grossFt2)} ft²`)));
+    `${text} ${amountText(grossFt2, 'ft²', 0, 1)}`)));
   select.value = group.find(({ taken }) => taken)?.choice ?? group[0].choice;
   return select;
 }
@@ -82,7 +81,7 @@ function schedule({ schedule: lines, planes }) {
       make('td', {}, line.strips, line.role === 'full' ? null : make('small', {}, ` ${line.role}`)),
       make('td', { class: 'num' }, width(line)),
       make('td', { class: 'num' }, line.cutText,
-        isMetric ? null : make('small', {}, ` ${lengthOf(line)}`)),
+        inMetric() ? null : make('small', {}, ` ${lengthOf(line)}`)),
       make('td', { class: 'num' }, shown(line.count)))));
   });
   const heads = [['Plane'], ['Strips'], ['Width', 'num'], ['Cut length', 'num'], ['Count', 'num']];
@@ -97,13 +96,18 @@ function schedule({ schedule: lines, planes }) {
 function heat({ planes }) {
   const rows = planes.filter(({ thermal }) => thermal).map(({ title, kind, thermal }) => [
     make('span', { class: 'plane' }, swatch(kind), title),
-    { text: `R-${shown(thermal.nominalR, 1)}`, num: true },
+    {
+      text: `R-${shown(thermal.nominalR, 1)}`, num: true,
+      small: inMetric() ? amount(thermal.nominalR, 'R', 1, 2)[0] : null,
+    },
     season(thermal.winter), season(thermal.summer),
   ]);
   const basis = planes.find(({ thermal }) => thermal)?.thermal;
   if (!basis) return [make('p', { class: 'note' }, 'Nothing to sum up for these planes.')];
   return [
-    table('R in h·ft²·°F/Btu; U in Btu/(h·ft²·°F)',
+    table(inMetric()
+      ? 'R in m²·K/W; U in W/(m²·K); the product\'s own name for its R is in h·ft²·°F/Btu'
+      : 'R in h·ft²·°F/Btu; U in Btu/(h·ft²·°F)',
       ['Plane', { text: 'Product alone', num: true }, 'Winter: whole assembly',
         'Summer: whole assembly'], rows),
     make('p', { class: 'note' },
@@ -118,8 +122,8 @@ const directions = {
   down45: 'heat coming down a steep slope', down: 'heat coming down',
 };
 
-const season = (line) => make('span', {}, `R ${shown(line.assemblyR, 1)} `, make('small', {},
-  `U ${shown(line.assemblyU, 3)}, ${directions[line.direction]}`));
+const season = (line) => make('span', {}, `R ${amount(line.assemblyR, 'R', 1, 2)[0]} `, make(
+  'small', {}, `U ${amount(line.assemblyU, 'U', 3, 2)[0]}, ${directions[line.direction]}`));
 
 function showQuantities({ accessories, areaGoods, packing, price }) {
   const parts = [];
@@ -127,25 +131,26 @@ function showQuantities({ accessories, areaGoods, packing, price }) {
     parts.push(table('Fixing and sealing', [
       'Item', { text: 'Buy', num: true }, 'How it was counted',
     ], accessories.map((line) => [
-      line.title, { text: `${shown(line.quantity)} ${line.unit}`, num: true }, line.how,
+      line.title, { text: counted(line.quantity, line.unit), num: true }, line.how,
     ])));
   }
   if (areaGoods.length > 0) {
     parts.push(table('By area', ['Item', { text: 'Buy', num: true }, 'How it was counted'],
       areaGoods.map((line) => [
-        line.title, { text: `${shown(line.quantity)} ${line.unit}`, num: true }, line.how,
+        line.title, { text: counted(line.quantity, line.unit), num: true }, line.how,
       ])));
   }
   if (packing) {
-    parts.push(make('p', {}, `${shown(packing.bags.length)} bags on ${shown(packing.pallets)} `
-      + `pallets, ${shown(packing.freightFt3)} ft³, about ${shown(packing.trailerFt, 1)} ft of `
-      + `trailer, ${shown(packing.weightLb)} lb. `, make('small', {}, packing.how)));
+    parts.push(make('p', {}, `${counted(packing.bags.length, 'bags')} on `
+      + `${counted(packing.pallets, 'pallets')}, ${amountText(packing.freightFt3, 'ft³', 0, 1)}, `
+      + `about ${amountText(packing.trailerFt, 'ft', 1)} of trailer, `
+      + `${amountText(packing.weightLb, 'lb')}. `, make('small', {}, packing.how)));
   }
   if (price) {
     parts.push(table(`Price by list ${price.listId}, version ${price.listVersion}`,
       ['Item', { text: 'Quantity', num: true }, { text: 'Amount', num: true }],
       [...price.lines.map((line) => [
-        line.item, { text: `${shown(line.quantity, 1)} ${line.unit}`, num: true },
+        line.item, { text: counted(line.quantity, line.unit, 1), num: true },
         { text: shown(line.amount, 2), num: true },
       ]), [make('strong', {}, 'Total'), '', { text: `${price.currency} ${shown(price.total, 2)}`, num: true }]]));
     if (price.note) parts.push(make('p', { class: 'note' }, price.note));
@@ -173,7 +178,7 @@ function pieces(answer) {
   return answer.planes.map((plane) => {
     const own = answer.pieces.filter((piece) => piece.plane === plane.plane);
     return own.length === 0 ? '' : make('details', {},
-      make('summary', {}, `${plane.title}: ${own.length} pieces`),
+      make('summary', {}, `${plane.title}: ${counted(own.length, 'pieces')}`),
       alike(own).map((group) => make('div', {}, make('h3', {}, `${namesOf(group)}${roleOf(group[0])}: `
         + `${group[0].cutText} × ${width(group[0])}`), why(group[0]))));
   });
@@ -195,7 +200,7 @@ const reached = new Set(['exact', 'roundUp']);
 const why = (piece) => make('table', { class: 'why' }, make('tbody', {}, piece.why.map((line) => make(
   'tr', { class: reached.has(line.term) ? 'sum' : null },
   make('td', {}, line.text),
-  make('td', { class: 'num' }, isMetric ? `${shown(line.mm, 1)} mm` : `${shown(line.in, 3)} in`),
+  make('td', { class: 'num' }, inMetric() ? `${shown(line.mm, 1)} mm` : `${shown(line.in, 3)} in`),
   make('td', {}, make('small', {}, marks[line.mark] ?? line.mark))))));
 
 const cautions = ({ cautions: lines }) => [make('dl', { class: 'cautions' }, lines.map((line) => make(

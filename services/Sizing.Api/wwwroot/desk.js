@@ -7,6 +7,7 @@ import { addPlanes, chooseLastStrip, dropPlanes, setProducts } from './insulatio
 import { showAnswer } from './answer.js';
 import { takeOrders } from './order.js';
 import { showMap } from './map.js';
+import { counted } from './units.js';
 
 const typingPauseMs = 250;
 
@@ -82,7 +83,7 @@ function show(answer, drawing) {
   showDefaults(answer.assumptions);
   showAnswer(answer);
   showMap(answer, drawing);
-  tell(`${answer.totals.pieces} pieces. Up to date.`);
+  tell(`${counted(answer.totals.pieces, 'pieces')}. Up to date.`);
 }
 
 function refuse(problem, fields) {

@@ -59,6 +59,33 @@ public sealed class ChecklistTests
     public void Nothing_on_a_checklist_runs_into_anything(string title) =>
         InkOnPage.AssertNothingOverlaps(Checklist.Pages(List(title)));
 
+    /// <summary>
+    /// By hand: 57.2 lb × 0.45359237 is 25.95 kg and 23.1 lb is 10.48 kg, rounded up.
+    /// </summary>
+    [Fact]
+    public void A_metric_job_is_weighed_in_kilograms()
+    {
+        var list = List("Plain gable") with { IsMetric = true, Cautions = [] };
+        using var document = PdfDocument.Open(Checklist.Pdf(list));
+        var text = string.Join('\n', document.GetPages().Select(page => page.Text));
+        Assert.Contains("26 kg", text);
+        Assert.Contains("11 kg", text);
+        Assert.DoesNotContain(" lb", text);
+    }
+
+    [Fact]
+    public void One_piece_is_not_called_pieces()
+    {
+        var list = List("Plain gable");
+        var one = list with
+        {
+            Planes = [list.Planes[0] with { Pieces = [list.Planes[0].Pieces[0]] }],
+        };
+        using var document = PdfDocument.Open(Checklist.Pdf(one));
+        Assert.Contains(document.GetPages(), page => page.Text.Contains("1 of 1 piece"));
+        Assert.DoesNotContain(document.GetPages(), page => page.Text.Contains("1 of 1 pieces"));
+    }
+
     [Fact]
     public void Every_piece_has_four_boxes_to_tick()
     {

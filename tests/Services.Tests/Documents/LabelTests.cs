@@ -99,6 +99,26 @@ public sealed class LabelTests
         Assert.Equal(isAsked, document.GetPage(1).Text.Contains("TWO PEOPLE"));
     }
 
+    /// <summary>By hand: 23.1 lb × 0.45359237 = 10.48 kg; 57.2 lb = 25.95 kg; rounded up.
+    /// </summary>
+    [Theory]
+    [InlineData(23.1, "11 kg")]
+    [InlineData(57.2, "26 kg")]
+    public void A_metric_label_is_weighed_in_kilograms_first(double weightLb, string weight)
+    {
+        var set = Set("Plain gable");
+        var one = set with
+        {
+            IsMetric = true,
+            Labels = [set.Labels[0] with { WeightLb = weightLb }],
+        };
+        using var document = PdfDocument.Open(LabelSheet.Pdf(one));
+        var largest = document.GetPage(1).Letters.Where(letter => letter.Value == "k")
+            .MaxBy(letter => letter.PointSize)!;
+        Assert.Contains(weight, document.GetPage(1).Text);
+        Assert.InRange(largest.PointSize, 10.5, 20);
+    }
+
     [Theory]
     [MemberData(nameof(Buildings))]
     public void Nothing_on_a_label_runs_into_anything(string title) =>

@@ -58,6 +58,25 @@ public sealed class PrintedPaperTests
         Assert.Contains("105 ft", text);
     }
 
+    /// <summary>By hand: 100 lb × 0.45359237 = 45.4 kg, rounded up.</summary>
+    [Theory]
+    [InlineData("6858 mm", "46 kg")]
+    [InlineData("22 ft 6 in", "100 lb")]
+    public void An_order_is_weighed_in_the_units_of_its_job(string cut, string weight)
+    {
+        var text = ChecklistOf(order => order with
+        {
+            Cautions = [],
+            Pieces = [.. order.Pieces.Select(piece => piece with
+            {
+                CutText = cut,
+                WeightLb = 100,
+            })],
+        });
+        Assert.Contains(weight, text);
+        Assert.DoesNotContain(weight.EndsWith("kg") ? " lb" : " kg", text);
+    }
+
     /// <summary>270 in is 6858 mm, exactly: 1 in is 25.4 mm.</summary>
     [Theory]
     [InlineData("22 ft 6 in", "60 in", "270 in · 6858 mm", "1524 mm")]
