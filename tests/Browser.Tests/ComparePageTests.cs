@@ -21,7 +21,7 @@ public sealed class ComparePageTests(DeskBrowser browser) : IClassFixture<DeskBr
     public async Task A_mistake_is_shown_beside_its_field_and_goes_when_it_is_corrected()
     {
         var page = await Open();
-        var area = page.Locator("[data-path='/plane/area']");
+        var area = page.Locator("[data-home='plane'] [data-name='area']");
         await Change(page, () => area.FillAsync("1265"));
         await DeskBrowser.Refused(page);
         Assert.Equal("true", await area.GetAttributeAsync("aria-invalid"));
@@ -52,18 +52,158 @@ public sealed class ComparePageTests(DeskBrowser browser) : IClassFixture<DeskBr
     public async Task The_working_opens_to_formula_source_and_mark()
     {
         var page = await Open();
-        await page.Locator("#lines .working summary").First.ClickAsync();
-        var working = page.Locator("#lines .working").First;
+        await page.Locator("#each .working summary").First.ClickAsync();
+        var working = page.Locator("#each .working").First;
         Assert.Contains("U = 1/R", await working.TextContentAsync());
         Assert.Contains("ASHRAE HoF 2021", await working.TextContentAsync());
-        await DeskBrowser.ShootPart(page, "#lines section:first-child", "compare-working");
+        await DeskBrowser.ShootPart(page, "#each section:first-child", "compare-working");
+    }
+
+    [Fact]
+    public async Task A_figure_opens_by_keyboard_to_formula_source_and_mark_and_closes_again()
+    {
+        var page = await Open();
+        var figure = page.Locator("[data-figure='/lines/0/winter/assemblyU']").First;
+        await figure.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        var opened = page.Locator("#opened");
+        Assert.True(await opened.IsVisibleAsync());
+        var words = await opened.TextContentAsync();
+        Assert.Contains("U = 1/R", words);
+        Assert.Contains("Source: definition", words);
+        Assert.Contains("Mark C", words);
+        await DeskBrowser.Shoot(page, "compare-figure");
+        await page.Keyboard.PressAsync("Escape");
+        Assert.False(await opened.IsVisibleAsync());
+        Assert.Equal("/lines/0/winter/assemblyU", await page.EvaluateAsync<string>(
+            "() => document.activeElement.dataset.figure"));
+    }
+
+    [Fact]
+    public async Task Every_figure_of_the_answer_is_on_the_page_and_opens()
+    {
+        var page = await Open();
+        await Change(page, () => page.EvaluateAsync("""
+            async () => {
+              const { fillForm, readForm } = await import('/compare/form.js');
+              fillForm({ ...readForm().request,
+                room: { use: 'workshop', heated: true, heatedTo: '55 °F', burner: {
+                  fuel: 'propane', input: '40000 Btu/h', volume: '18000 ft3',
+                  airChangesPerHour: 1 } },
+                building: { slabEdge: '140 ft' } });
+              document.getElementById('asked').dispatchEvent(new Event('input'));
+            }
+            """));
+        await DeskBrowser.Drawn(page);
+        var unshown = await page.EvaluateAsync<string[]>("""
+            async () => {
+              const { readForm } = await import('/compare/form.js');
+              const answer = await (await fetch('/v1/comparisons', { method: 'POST',
+                headers: { 'content-type': 'application/json' },
+                body: JSON.stringify(readForm().request) })).json();
+              const steps = [...answer.working, ...answer.lines.flatMap((line) => line.working)];
+              const shown = new Set([...document.querySelectorAll('.figure, .how')].flatMap(
+                ({ dataset }) => dataset.figure ?? dataset.figures.split(' ')));
+              return steps.flatMap((step) => step.opens ?? []).map(({ pointer }) => pointer)
+                .filter((pointer) => !shown.has(pointer));
+            }
+            """);
+        // Shown in the other unit's figure, or in the form itself.
+        string[] twice =
+        [
+            "/assemblySi", "/assemblyUSi", "/heatFlowWPerM2", "/material/si",
+            "/plane/slopeDegrees", "/plane/areaFt2", "/place/stationDistanceKm",
+            "/roomAir/burnerWaterKgPerHour", "winter/radiantSharePercent",
+            "summer/radiantSharePercent",
+        ];
+        Assert.DoesNotContain(unshown, pointer => !twice.Any(pointer.EndsWith));
+    }
+
+    [Fact]
+    public async Task Every_member_a_request_may_hold_has_a_field()
+    {
+        var page = await Open();
+        await page.EvaluateAsync("""
+            async () => {
+              const { fillForm } = await import('/compare/form.js');
+              fillForm({ options: [{ airSpaces: [{}] }], rivals: [{ airSpaces: [{}, {}] }],
+                building: { otherElements: [{}] } });
+              for (const e of document.querySelectorAll('#asked [hidden]')) e.hidden = false;
+            }
+            """);
+        var fields = await page.EvaluateAsync<string[]>("""
+            async () => [...(await import('/compare/form.js')).readForm().fields.keys()]
+            """);
+        string[] own = ["/working", "/pictures"];
+        Assert.Empty(ComparisonMembers.All().Except(fields).Except(own));
+        Assert.Contains("/rivals/0/airSpaces/1/side", fields);
+    }
+
+    [Fact]
+    public async Task Every_mistake_stands_beside_its_field_at_once()
+    {
+        var page = await Open();
+        await page.Locator("[data-home='plane'] [data-name='area']").FillAsync("1265");
+        await page.Locator("[data-home='room'] [data-name='heatedTo']").FillAsync("hot");
+        await page.Locator("#quotes [data-name='claimedR']").First.FillAsync("R-10");
+        await Change(page, () =>
+            page.Locator("[data-home='climate'] [data-name='postalCode']").FillAsync("00000"));
+        await DeskBrowser.Refused(page);
+        foreach (var name in (string[])["area", "heatedTo", "claimedR", "postalCode"])
+            Assert.Equal(1, await page.Locator($"[data-name='{name}'][aria-invalid] + .mistake")
+                .CountAsync());
+    }
+
+    [Fact]
+    public async Task An_empty_form_is_not_wrong_before_it_is_filled()
+    {
+        var page = await Open();
+        await page.SelectOptionAsync("#example", "");
+        Assert.Equal(0, await page.Locator("[aria-invalid]").CountAsync());
+        Assert.Equal("", await page.Locator("[data-home='plane'] [data-name='slope']")
+            .InputValueAsync());
+        await Change(page, () => page.ClickAsync("#quotes > [data-list] > p > button"));
+        await DeskBrowser.Refused(page);
+        Assert.Equal(1, await page.Locator(
+            "[data-home='plane'] [data-name='slope'][aria-invalid]").CountAsync());
+    }
+
+    [Fact]
+    public async Task A_narrow_screen_scrolls_one_way_only()
+    {
+        var page = await Open(width: 390, height: 6000);
+        var wide = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth");
+        await DeskBrowser.Shoot(page, "compare-narrow");
+        Assert.InRange(wide, 1, 390);
+    }
+
+    [Fact]
+    public async Task Metric_words_and_pictures_come_in_metric_units()
+    {
+        var page = await Open();
+        await Change(page, () => page.SelectOptionAsync("[data-name='units']", "metric"));
+        await DeskBrowser.Drawn(page);
+        Assert.Contains("m²·K/W", await page.TextContentAsync("#side"));
+        Assert.Contains("°C", await page.TextContentAsync("#basis"));
+        Assert.DoesNotContain("°F", await page.TextContentAsync("#basis"));
+    }
+
+    [Fact]
+    public async Task On_paper_the_form_stays_behind()
+    {
+        var page = await Open();
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await page.EvaluateAsync("() => window.dispatchEvent(new Event('beforeprint'))");
+        Assert.False(await page.Locator("#asked").IsVisibleAsync());
+        Assert.True(await page.Locator("#each svg").First.IsVisibleAsync());
+        await page.PdfAsync(new() { Path = DeskBrowser.Artifact("compare.pdf") });
     }
 
     [Fact]
     public async Task Every_control_has_a_name()
     {
         var page = await Open();
-        await page.ClickAsync("#addRival");
+        await page.ClickAsync("#quotes > [data-list] > p > button");
         var nameless = await page.EvaluateAsync<int>("""
             () => [...document.querySelectorAll('input, select, button')].filter((e) =>
               !(e.labels?.length || e.getAttribute('aria-label') || e.textContent.trim())).length
@@ -71,9 +211,9 @@ public sealed class ComparePageTests(DeskBrowser browser) : IClassFixture<DeskBr
         Assert.Equal(0, nameless);
     }
 
-    private async Task<IPage> Open()
+    private async Task<IPage> Open(int width = 1440, int height = 1200)
     {
-        var page = await browser.OpenAsync(width: 1440, height: 1200);
+        var page = await browser.OpenAsync(width: width, height: height);
         await page.GotoAsync(new Uri(new Uri(page.Url), "/compare/").ToString());
         await DeskBrowser.Drawn(page);
         return page;

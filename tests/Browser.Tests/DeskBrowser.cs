@@ -86,6 +86,9 @@ public sealed class DeskBrowser : IAsyncLifetime
     public static async Task Refused(IPage page) => await page.WaitForFunctionAsync(
         "() => document.body.dataset.state === 'refused'");
 
+    /// <summary>Where a file to be looked at goes.</summary>
+    public static string Artifact(string name) => Path.Combine(ScreenshotFolder(), name);
+
     public static Task Shoot(IPage page, string name) => page.ScreenshotAsync(new()
     {
         Path = Path.Combine(ScreenshotFolder(), name + ".png"),

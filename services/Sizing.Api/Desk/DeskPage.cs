@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.Net.Http.Headers;
+using PostFrame.SizingApi.Climate;
 using PostFrame.SizingApi.Comparisons;
 
 namespace PostFrame.SizingApi.Desk;
@@ -31,6 +32,8 @@ internal static class DeskPage
             .ExcludeFromDescription();
         routes.MapGet("/compare/examples.json", (HttpContext context) =>
             Answer(context, Comparisons)).ExcludeFromDescription();
+        routes.MapGet("/compare/places.json", (HttpContext context) =>
+            Answer(context, Places.Value)).ExcludeFromDescription();
         routes.MapGet("/compare/{file}", (string file, HttpContext context) =>
             Answer(context, "compare/" + file)).ExcludeFromDescription();
         routes.MapGet("/desk/{file}", (string file, HttpContext context) =>
@@ -52,6 +55,21 @@ internal static class DeskPage
 
     private static readonly DeskFile Comparisons =
         new("application/json", ComparisonExamples.AsJson());
+
+    /// <summary>Counties and stations by number and name, for the page's lists.</summary>
+    private static readonly Lazy<DeskFile> Places = new(() => new(
+        "application/json",
+        JsonSerializer.SerializeToUtf8Bytes(new
+        {
+            counties = ClimateAtlas.Instance.Counties
+                .OrderBy(county => county.State, StringComparer.Ordinal)
+                .ThenBy(county => county.Name, StringComparer.Ordinal)
+                .Select(county => new[] { county.Fips, $"{county.Name}, {county.State}" }),
+            stations = ClimateAtlas.Instance.Stations
+                .OrderBy(station => station.State, StringComparer.Ordinal)
+                .ThenBy(station => station.Name, StringComparer.Ordinal)
+                .Select(station => new[] { station.Wmo, $"{station.Name}, {station.State}" }),
+        })));
 
     private static IResult Answer(HttpContext context, string name) =>
         Files.TryGetValue(name, out var file)

@@ -1,48 +1,57 @@
-// Shows the answer to a comparison.
+// Shows what all lines share in the answer to a comparison.
 
 import { byId, make, shown, table } from '/desk/dom.js';
+import { figure, isMetric, opener, readWorking, unitOf } from './figures.js';
+import { codeVerdicts, outcomes, picture, section, verdicts } from './line.js';
 
-const outcomes = {
-  supported: 'supported', summerOnlySystemValue: 'a summer-only system value',
-  needsAirSpaceNotThere: 'needs an air space that is not there',
-  notReachableByMaterial: 'not reachable by this material',
-};
-const verdicts = {
-  dry: 'dry', wetsAndDries: 'wets and dries', nearlyDries: 'dries but for a little',
-  accumulates: 'accumulates',
-};
-const codeVerdicts = {
-  meets: 'within the row', misses: 'above the row', meetsIfRowIsRight: 'within, if the row is right',
-  missesIfRowIsRight: 'above, if the row is right', mayBeExempt: 'may be exempt: ask', noRow: 'no row held',
-};
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const blank = '–';
 
-export function showAnswer(answer, fields) {
+export function showAnswer(answer, fields, metric) {
+  readWorking(answer, metric);
   picture(byId('side'), answer.pictures.sideBySide);
   byId('table').replaceChildren(overview(answer));
-  byId('basis').textContent = `Basis: ${answer.basis.title}. Heat flows `
-    + `${answer.plane.winterDirection} in winter, ${answer.plane.summerDirection} in summer. `
-    + `Winter ${shown(answer.conditions.winterRoomF)} °F inside, `
-    + `${shown(answer.conditions.winterOutdoorsF)} °F outside; summer `
-    + `${shown(answer.conditions.summerRoomF)} °F inside, sol-air `
-    + `${shown(answer.conditions.summerSolAirF)} °F outside.`;
+  byId('basis').replaceChildren(...basis(answer));
   byId('place').textContent = placeText(answer.place);
-  byId('said').replaceChildren(...answer.conclusions.map(({ id, text }) =>
-    make('li', { class: id.includes('rival') ? 'rival' : null }, text)));
+  byId('said').replaceChildren(...answer.conclusions.map(({ id, text, figures }) =>
+    make('li', { class: id.includes('rival') ? 'rival' : null }, text, ' ', opener(figures))));
   showQuestions(answer, fields);
-  byId('lines').replaceChildren(...answer.lines.map((line) => section(line, answer)));
+  showAir(answer.roomAir);
+  byId('each').replaceChildren(...answer.lines.map((line, i) => section(line, i, answer)));
   byId('assumed').replaceChildren(answer.assumptions.length === 0
     ? make('p', { class: 'note' }, 'Nothing: every value came from you or from the tables.')
-    : table('Defaults, each replaceable', ['What', { text: 'Value', num: true }, 'Mark'],
-      answer.assumptions.map(({ text, value, unit, mark }) => [
-        text, { text: `${value} ${unit}`, num: true }, mark,
+    : table('Defaults, each replaceable', ['What', { text: 'Value', num: true }, 'Source', 'Mark'],
+      answer.assumptions.map(({ text, value, unit, source, mark }) => [
+        text, { text: `${shown(value, value % 1 ? 3 : 0)} ${unit}`, num: true }, source, mark,
       ])));
+  byId('prices').hidden = !answer.prices;
+  if (answer.prices) {
+    byId('prices').textContent = `Prices nobody typed are from the list ${answer.prices.id}, `
+      + `version ${answer.prices.version}, in ${answer.prices.currency}. `
+      + (answer.prices.note ?? '');
+  }
   byId('rule').replaceChildren(
     make('p', { class: 'note' }, answer.labelRule.scope),
     table('Sections that bear on a claimed R', ['Section', 'What it asks', 'Mark'],
       answer.labelRule.sections.map(({ section: name, text, mark }) => [name, text, mark])));
-  byId('cautions').replaceChildren(...answer.cautions.map(({ text, basis }) =>
-    make('div', {}, make('dt', {}, text), make('dd', {}, make('small', {}, basis)))));
+  byId('cautions').replaceChildren(...answer.cautions.map(({ text, basis: from }) =>
+    make('div', {}, make('dt', {}, text), make('dd', {}, make('small', {}, from)))));
+}
+
+function basis({ basis: { title }, plane, conditions }) {
+  const at = (name, kind) => figure(`/conditions/${name}`, kind);
+  return [
+    `Reckoned by ${title}. Heat flows ${plane.winterDirection} in winter, `
+      + `${plane.summerDirection} in summer. Winter `, at('winterRoomF', 'temp'), ' inside, ',
+    at('winterOutdoorsF', 'temp'), ' outside; summer ', at('summerRoomF', 'temp'), ' inside, ',
+    at('summerOutdoorsF', 'temp'), ' air and ', at('summerSolAirF', 'temp'),
+    ' in the sun outside.',
+    ...plane.framingFraction === undefined ? []
+      : [' Members cover ', figure('/plane/framingFraction', 'share'), ' of the plane.'],
+    ...conditions.heatingDegreeDaysF === undefined ? []
+      : [' Degree days ', at('heatingDegreeDaysF', 'days'), '.'],
+    make('span', { class: 'onscreen' }, ' Press a figure to see where it comes from.'),
+  ];
 }
 
 function placeText(place) {
@@ -55,124 +64,78 @@ function placeText(place) {
 }
 
 function overview(answer) {
-  const rows = answer.lines.map((line) => [
-    line.name,
-    number(line.claim?.claimedR, 1), line.claim?.outcome ? outcomes[line.claim.outcome] : blank,
-    number(line.material?.r, 1),
-    number(line.winter?.assemblyR ?? line.tested?.assemblyR, 1),
-    number(line.summer?.assemblyR ?? line.tested?.assemblyR, 1),
-    line.moisture ? verdicts[line.moisture.verdict] : blank,
-    line.code ? codeVerdicts[line.code.verdict] : blank,
-    number(line.price?.perFt2, 2), number(line.energy?.cost, 0),
-  ]);
-  return table('R in h·ft²·°F/Btu; blank where something was not said', [
-    'Line', { text: 'Claimed R', num: true }, 'The claim', { text: 'Material R', num: true },
-    { text: 'Winter R', num: true }, { text: 'Summer R', num: true }, 'Moisture', 'Code',
-    { text: 'Price per ft²', num: true }, { text: 'Fuel a year', num: true },
-  ], rows);
+  const num = (pointer, kind) => make('td', { class: 'num' }, figure(pointer, kind, false));
+  const rows = answer.lines.map((line, i) => {
+    const home = `/lines/${i}`;
+    const built = line.tested ? 'tested' : null;
+    return make('tr', {},
+      make('th', { scope: 'row' }, make('a', { href: `#line-${line.id}` }, line.name)),
+      make('td', { class: 'num' }, line.claim?.claimedR ? shown(line.claim.claimedR, 1) : blank),
+      make('td', {}, line.claim?.outcome ? outcomes[line.claim.outcome] : blank),
+      num(`${home}/material/r`, 'R'),
+      num(`${home}/${built ?? 'winter'}/assemblyR`, 'R'),
+      num(`${home}/${built ?? 'summer'}/assemblyR`, 'R'),
+      make('td', {}, dripWord(line)),
+      make('td', {}, line.moisture ? verdicts[line.moisture.verdict] : blank),
+      make('td', {}, line.code ? codeVerdicts[line.code.verdict] : blank),
+      num(`${home}/price/perFt2`, 'price'), num(`${home}/energy/cost`, 'money'));
+  });
+  const heads = ['Line', 'Claimed R', 'The claim', 'Material R', 'Winter R', 'Summer R',
+    'Room face', 'Water inside', 'Code', `Price ${unitOf('price')}`, 'Fuel cost a year'];
+  const caption = isMetric()
+    ? 'R in m²·K/W, claimed R in h·ft²·°F/Btu as on labels; – where something was not said'
+    : 'R in h·ft²·°F/Btu; – where something was not said';
+  return make('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': caption },
+    make('table', {}, make('caption', {}, caption),
+      make('thead', {}, make('tr', {}, heads.map((head) => make('th', { scope: 'col' }, head)))),
+      make('tbody', {}, rows)));
+}
+
+function dripWord({ drip }) {
+  if (drip?.worstFaceRhPercent === undefined) return blank;
+  if (drip.dripsAtDesign || drip.worstFaceRhPercent >= 100) return 'drips';
+  return drip.worstFaceRhPercent >= 80 ? 'mould risk' : 'stays dry';
 }
 
 function showQuestions(answer, fields) {
   const questions = [...answer.lines.flatMap((line) => line.questions), ...answer.questions];
   byId('questions').hidden = questions.length === 0;
   byId('questions').querySelector('ul').replaceChildren(...questions.map((question) => {
-    const field = [...fields].findLast(([path]) => question.pointer.startsWith(path)
-      || path.startsWith(question.pointer))?.[1];
+    const field = fields.get(question.pointer) ?? [...fields].find(([path]) =>
+      path.startsWith(question.pointer + '/'))?.[1];
     const go = field && make('button', { type: 'button' }, 'Answer');
     go?.addEventListener('click', () => {
-      field.closest('details')?.setAttribute('open', '');
+      for (let fold = field.closest('details'); fold;
+        fold = fold.parentElement.closest('details')) fold.open = true;
       field.focus();
     });
     return make('li', {}, make('span', { class: 'ask' }, question.question, go ?? ''));
   }));
 }
 
-function section(line, { pictures, lines }) {
-  const id = `line-${line.id}`;
-  const facts = [];
-  const fact = (term, ...values) => facts.push(make('dt', {}, term), make('dd', {}, ...values));
-  if (line.claim) {
-    if (line.claim.outcome) {
-      fact('The claim', make('span', { class: 'tag' }, outcomes[line.claim.outcome]), ' ',
-        line.claim.text);
-    } else fact('The claim', line.claim.text);
-    if (line.claim.notSaid.length > 0) fact('Not said', line.claim.notSaid.join('; '));
-  }
-  if (line.material) {
-    fact('Material', `R-${shown(line.material.r, 1)}: ${line.material.source} `
-      + `(${line.material.mark})`);
-  }
-  for (const [season, heat] of [['Winter', line.winter], ['Summer', line.summer]]) {
-    if (heat) fact(season, seasonText(heat));
-  }
-  if (line.tested) fact('Tested', `R-${shown(line.tested.assemblyR, 1)}, ${line.tested.text}`);
-  for (const radiant of line.radiant ?? []) {
-    if (radiant.radiantPercent) fact(`Radiant, ${radiant.season}`, radiant.text);
-  }
-  for (const dulled of line.dulled ?? []) fact('Not clean and dry', dulled.text);
-  if (line.drip) fact('Dripping', line.drip.text);
-  if (line.moisture) fact('Water inside', line.moisture.text);
-  for (const cure of line.moisture?.cures ?? []) {
-    fact(cure.cures ? 'Would cure it' : 'Would help', cure.text);
-  }
-  if (line.code) fact('Code', line.code.text, make('small', {}, ` (${line.code.rowMark ?? blank})`));
-  if (line.energy) fact('Heating', energyText(line.energy));
-  for (const { text, against } of line.energy?.paybacks ?? []) {
-    fact('Payback', `Against ${lines.find(({ id: other }) => other === against).name}: ${text}`);
-  }
-  for (const remark of line.remarks) fact('Note', remark);
-  return make('section', { class: 'line', 'aria-labelledby': id },
-    make('h2', { id }, line.name),
-    make('dl', {}, ...facts),
-    drawing('Temperature and vapour through it', pictures.profiles, line.id),
-    drawing('Water month by month', pictures.months, line.id),
-    line.working ? opened(line) : null);
+/** The room's air, month by month, with its dew or frost point. */
+function showAir(air) {
+  byId('air').hidden = !air;
+  if (!air) return;
+  const cell = (pointer, kind) => make('td', { class: 'num' }, figure(pointer, kind, false));
+  const rows = (air.months ?? []).map((month, i) => make('tr', {},
+    make('th', { scope: 'row' }, months[month.month - 1]),
+    ...[['outdoorsF', 'temp'], ['roomF', 'temp'], ['vapourPa', 'pa'], ['rhPercent', 'percent'],
+      ['dewPointF', 'temp']].map(([name, kind]) => cell(`/roomAir/months/${i}/${name}`, kind)),
+    make('td', {}, month.isFrost ? 'frost' : '')));
+  const heads = ['Month', `Outdoors ${unitOf('temp')}`, `Room ${unitOf('temp')}`, 'Vapour Pa',
+    'Humidity %', `Dew point ${unitOf('temp')}`, ''];
+  byId('air').querySelector('.body').replaceChildren(
+    make('p', {}, air.text, ' ', opener(['rhPercent', 'vapourPa', 'dewPointF'].map((name) =>
+      `/roomAir/atDesign/${name}`))),
+    make('p', {}, 'More vapour than outdoors when it freezes there: ',
+      figure('/roomAir/coldExcessPa', 'pa'), ' by the use',
+      ...air.burnerExcessPa === undefined ? ['.'] : [
+        ' and ', figure('/roomAir/burnerExcessPa', 'pa'), ' by the heater without a flue.',
+      ]),
+    rows.length === 0 ? '' : make('details', {}, make('summary', {}, 'Month by month'),
+      make('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': 'Room air' },
+        make('table', {},
+          make('thead', {}, make('tr', {}, heads.map((head) => make('th', { scope: 'col' }, head)))),
+          make('tbody', {}, rows)))));
 }
-
-function seasonText(heat) {
-  const spaces = (heat.airSpaces ?? []).map((space) => `; air space R-${shown(space.r, 1)} at `
-    + `${shown(space.meanF)} °F mean, ${shown(space.differenceF, 1)} °F across`
-    + (space.outsideTable ? ', outside the table' : '')).join('');
-  return `R-${shown(heat.assemblyR, 1)}, U ${shown(heat.assemblyU, 3)}, heat ${heat.direction}, `
-    + `${shown(Math.abs(heat.heatFlowBtuPerHFt2), 1)} Btu/h·ft² `
-    + `${heat.heatFlowBtuPerHFt2 < 0 ? 'in' : 'out'}, room face ${shown(heat.roomFaceF)} °F, by `
-    + heat.method + spaces + '.';
-}
-
-function energyText(energy) {
-  const cost = energy.cost === undefined ? '' : `, costing ${shown(energy.cost, 0)}`;
-  const building = energy.buildingDesignLoadBtuPerH === undefined ? ''
-    : ` The building needs ${shown(energy.buildingDesignLoadBtuPerH)} Btu/h at design.`;
-  if (energy.fuelUnits === undefined) return building.trim();
-  return `${shown(energy.fuelUnits, 0)} ${energy.fuelUnit} a year through this plane${cost}.`
-    + building;
-}
-
-function drawing(title, list, id) {
-  const found = list.find(({ line }) => line === id);
-  if (!found) return null;
-  const home = make('div', { class: 'picture' });
-  picture(home, found.svg);
-  return make('details', {}, make('summary', {}, title), home);
-}
-
-function opened(line) {
-  return make('details', { class: 'working' }, make('summary', {}, 'Show the working'),
-    table(`Every number of ${line.name}`, [
-      'Part', 'Quantity', 'Formula', 'Inputs', { text: 'Value', num: true }, 'Source', 'Mark',
-    ], line.working.map((step) => [
-      step.part, step.quantity, make('code', {}, step.formula),
-      step.inputs.map(({ symbol, value, unit }) => `${symbol} = ${value} ${unit}`).join(', '),
-      { text: `${step.value} ${step.unit}`, num: true }, step.source, step.mark,
-    ])));
-}
-
-/** Our own service's drawing, parsed as SVG and not as markup of the page. */
-function picture(home, svg) {
-  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml');
-  home.replaceChildren(document.importNode(parsed.documentElement, true));
-}
-
-const number = (value, decimals) => value === undefined || value === null
-  ? { text: blank, num: true }
-  : { text: shown(value, decimals), num: true };
