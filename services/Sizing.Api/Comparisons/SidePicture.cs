@@ -4,7 +4,7 @@ using PostFrame.Engine.Quantities;
 
 namespace PostFrame.SizingApi.Comparisons;
 
-/// <summary>What the plane resists with each line, winter and summer, and what was claimed.</summary>
+/// <summary>What the plane resists with each line in both seasons, and what was claimed.</summary>
 internal static class SidePicture
 {
     private const double Left = 262;
