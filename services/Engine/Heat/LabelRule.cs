@@ -31,5 +31,8 @@ public sealed record LabelRule(string Section, string Text, string Mark)
             + "thickness.", "R"),
         new("16 CFR 460.22", "An R claimed for a product that is not insulation must be tested "
             + "like one.", "R"),
+        new("16 CFR 460.18", "An advertisement that gives an R also gives the type and thickness, "
+            + "and says that the higher the R, the greater the insulating power.", "M"),
+        new("16 CFR 460.19", "A claim of savings says that savings vary.", "M"),
     ];
 }

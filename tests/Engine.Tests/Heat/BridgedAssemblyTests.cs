@@ -79,6 +79,50 @@ public sealed class BridgedAssemblyTests
         Assert.Equal(0.17, roof.U.TotalSi, 0.005);
     }
 
+    // Same chapter, Ex. 1, sandwich panel of 150 mm at λ 0.035: R of the panel 4.56, with films
+    // printed R 4.70, U 0.21 (R, its text; the example's table prints 5.28 and 5.70 and is wrong).
+    [Fact]
+    public void The_panel_of_chapter_27_example_1_comes_out_as_its_text_prints()
+    {
+        var wall = AssemblySolver.Solve(
+            Of(90, [], Continuous(4.56)), Cold(CalculationBasis.Ashrae));
+        Assert.Equal(4.70, wall.R.TotalSi, 0.01 * 4.70);
+        Assert.Equal(0.21, wall.U.TotalSi, 0.005);
+    }
+
+    // Same chapter, Ex. 3, 38 × 90 mm studs at 400 mm, 25 % framing: printed parallel path U 0.36,
+    // R 2.78; isothermal planes R 2.58, U 0.388 (R). The layers are from memory (M): siding 0.11,
+    // foam sheathing 0.70, batt 2.30 or stud 0.77, gypsum 0.08; they give the recomputed 2.757 and
+    // 2.577 (C) to the last digit. 600 mm spacing is left out: its framing share is not known.
+    [Fact]
+    public void The_stud_wall_of_chapter_27_example_3_comes_out_by_both_methods()
+    {
+        var wall = AssemblySolver.Solve(
+            Of(90, [0.25],
+                Continuous(0.08), Bridged(2.30, 0.77), Continuous(0.70), Continuous(0.11)),
+            Cold(CalculationBasis.Ashrae));
+        Assert.Equal(2.78, wall.UpperLimit.TotalSi, 0.01 * 2.78);
+        Assert.Equal(0.36, 1 / wall.UpperLimit.TotalSi, 0.005);
+        Assert.Equal(2.58, wall.LowerLimit.TotalSi, 0.01 * 2.58);
+        Assert.Equal(0.388, 1 / wall.LowerLimit.TotalSi, 0.01 * 0.388);
+        Assert.Equal(2.757, wall.UpperLimit.TotalSi, 0.002);
+        Assert.Equal(2.577, wall.LowerLimit.TotalSi, 0.002);
+    }
+
+    // Post-frame case P3 (C): 57 mm steel flange at 1524 mm, R-10 squeezed to 3 mm there: the
+    // straight-through sum is U 0.118, where ASHRAE 90.1 Table A2.3.3 has 0.184 for through-fastened
+    // R-10 (M). So steel framing never takes the sum.
+    [Fact]
+    public void Straight_through_a_steel_flange_the_sum_is_a_third_too_good()
+    {
+        var sum = AssemblySolver.Solve(
+            Of(0, [57.0 / 1524],
+                Bridged(10 / ThermalResistance.RValuesPerSi, 0.003 / 0.035)),
+            Cold(CalculationBasis.Ashrae)).U.TotalUFactor;
+        Assert.Equal(0.118, sum, 0.001);
+        Assert.InRange(sum / 0.184, 0, 0.67);
+    }
+
     // ISO 6946's combined method is for R′/R″ up to 1.5 (from memory of its scope). A blanket of
     // 1.761 m²K/W squeezed to 0.086: by hand, with Rsi 0.10 and Rse 0.04, at 6 % of wood
     // R′ = 1 / (0.94/1.901 + 0.06/0.226) = 1.316, R″ = 1 / (0.94/1.761 + 0.06/0.086) + 0.14 =

@@ -36,6 +36,26 @@ public sealed class DiffusionTests
         Assert.Equal(0.30, wet.CondensationKgPerM2S * 30 * SecondsPerDay, 0.005);
     }
 
+    // Same chapter, Ex. 9 (R): wet sheathing between Z 2.303 inside and 0.019 outside
+    // (Pa·s·m²/ng): 106 in, 28 659 out, so 28 553 ng/(s·m²) dry off, 74 g/m² in 30 days. The
+    // pressures are not printed: they are those the two flows ask for, 244.1 and 544.5 Pa.
+    [Fact]
+    public void The_wet_sheathing_of_chapter_27_example_9_dries_as_printed()
+    {
+        var wet = Psat(3);
+        ProfileNode[] nodes =
+        [
+            Node(21, 0.1, 200 * 2.303), Node(3, 0.1, 200 * 0.019), Node(-4, 0, 0),
+        ];
+        var path = VapourPath.Through(nodes, VapourPath.PartsOf(nodes));
+        var pressures = Diffusion.Pressures(path, wet + 244.1, wet - 544.5, [false, true, false]);
+        Assert.Equal(106, Diffusion.Flow(path, pressures, 0) * 1e12, 1.1);
+        Assert.Equal(28_659, Diffusion.Flow(path, pressures, 1) * 1e12, 287.0);
+        var drying = -Diffusion.Rates(path, pressures)[1];
+        Assert.Equal(28_553, drying * 1e12, 286.0);
+        Assert.Equal(74, drying * 1000 * 30 * SecondsPerDay, 0.8);
+    }
+
     // ASHRAE HoF 2021 ch. 27 Ex. 7 (R, C): interface at 1.14/4.68 of the way, −1 to 21 °C:
     // 4.3 °C, 831 Pa, at most 34 % indoors.
     [Fact]

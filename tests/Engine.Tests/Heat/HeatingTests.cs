@@ -32,15 +32,17 @@ public sealed class HeatingTests
     // 2400 ft² roof, 6000 HDD, propane at 92 %: R 3.88 → 1059, R 12.37 → 333, R 10 → 411 gal (C,
     // with 91 333 Btu/gal). 0.2 %.
     [Theory]
-    [InlineData(3.88, 1059)]
-    [InlineData(12.37, 333)]
-    [InlineData(10, 411)]
-    public void A_roof_burns_propane_by_its_winter_assembly_R(double r, double gallons)
+    [InlineData(3.88, 1059, 89.0)]
+    [InlineData(12.37, 333, 27.9)]
+    [InlineData(10, 411, 34.6)]
+    public void A_roof_burns_propane_by_its_winter_assembly_R(
+        double r, double gallons, double millionBtu)
     {
         var roof = BuildingLoss.Of(
             [new("roof", 2400 * 0.09290304, ThermalResistance.FromRValue(r).ToTransmittance())], 0);
         var year = HeatingYear.Of(roof.TotalWPerK, 6000 / 1.8, HeatingFuel.Propane, 0.92);
         Assert.Equal(gallons, year.FuelUnits, 0.002 * gallons + 0.5);
+        Assert.Equal(millionBtu, year.HeatKWh / WPerBtuPerHour / 1000, 0.1);
     }
 
     // A heat pump buys a kilowatt-hour and brings in COP of them; nothing else gives more heat than
@@ -56,6 +58,27 @@ public sealed class HeatingTests
                 () => HeatingYear.Of(100, 3000, fuel, 1.01)).Message);
         Assert.Contains("1 to 6", Assert.Throws<ArgumentOutOfRangeException>(
             () => HeatingYear.Of(100, 3000, HeatingFuel.HeatPump, 0.9)).Message);
+    }
+
+    // ASHRAE HoF 2021 (SI) ch. 27 Ex. 6 (R): U of the field 0.287, linear transmittance 0.544
+    // W/(m·K) over 15.2 m, 41 m²: U 0.49.
+    [Fact]
+    public void An_edge_adds_as_in_chapter_27_example_6()
+    {
+        var loss = BuildingLoss.Of(
+            [new("wall", 41, ThermalTransmittance.FromSi(0.287))], 0, 15.2, 0.544);
+        Assert.Equal(0.49, loss.TotalWPerK / 41, 0.005);
+        Assert.Equal(0.489, loss.TotalWPerK / 41, 0.001);
+    }
+
+    // thermal.md section 9 (C): from half the loss goes, from a sixth.
+    [Fact]
+    public void The_second_ten_save_a_third_of_what_the_first_did()
+    {
+        double Loss(double r) => BuildingLoss.Of(
+            [new("roof", 100, ThermalResistance.FromRValue(r).ToTransmittance())], 0).TotalWPerK;
+        Assert.Equal(1 / 2.0, (Loss(10) - Loss(20)) / Loss(10), 1e-9);
+        Assert.Equal(1 / 6.0, (Loss(20) - Loss(30)) / Loss(10), 1e-9);
     }
 
     // HoF 2021 (read): 1.08 Btu/h per CFM and °F; uninsulated slab edge 0.81 Btu/h·ft·°F.
@@ -75,6 +98,7 @@ public sealed class HeatingTests
     [Theory]
     [InlineData(65, 6851)]
     [InlineData(60, 5636)]
+    [InlineData(55, 4576)]
     [InlineData(57.5, 5106)]
     [InlineData(50, 3629)]
     public void Degree_days_follow_the_buildings_own_balance_point(double balanceF, double hdd) =>
