@@ -102,7 +102,8 @@ public sealed record ProblemKind
 
     public static readonly ProblemKind OrderNumberTaken = new(
         "order-number-taken", 409, "There is already an order with this number",
-        "The order number was accepted before with another idempotency key.",
+        "The order number was accepted before with another idempotency key. Numbers that differ "
+            + "only in upper and lower case are one number.",
         "Read the order at GET /v1/orders/{orderNumber}; give a new order a new number.");
 
     public static readonly ProblemKind StateConflict = new(

@@ -27,14 +27,21 @@ internal static class FinishRoll
         return roll.LeavesOffcut ? Keep(transaction, roll) : null;
     }
 
-    private static string Keep(StoreTransaction transaction, BenchRollRow roll) =>
-        StockStore.Add(transaction, new NewStock
+    /// <summary>An offcut is of the lot, and as old, as the roll it comes from.</summary>
+    private static string Keep(StoreTransaction transaction, BenchRollRow roll)
+    {
+        var from = roll.StockId is null ? null : StockStore.Find(transaction, roll.StockId);
+        var id = StockStore.NextId(transaction, StockStore.Offcut);
+        StockStore.Add(transaction, id, StockStore.Offcut, new NewStock
         {
             Product = roll.Product,
             WidthNm = roll.WidthNm,
             LengthNm = roll.LeftOverNm,
             EndTrimNm = 0,
-            Lot = roll.StockId is null ? null : StockStore.LotOf(transaction, roll.StockId),
+            Lot = from?.Lot,
             FromRoll = roll.RollId,
+            ReceivedAtUnixMs = from?.ReceivedAt,
         });
+        return id;
+    }
 }

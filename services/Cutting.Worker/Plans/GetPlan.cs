@@ -55,9 +55,11 @@ internal static class GetPlan
                 : piecesCut > 0 ? "cutting" : "planned",
             PlannedAt = DateTimeOffset.FromUnixTimeMilliseconds(
                 cuts.Max(cut => cut.PlannedAt)).UtcDateTime,
+            PlanNumber = (int)order.PlanNumber,
             Pieces = own.Count,
             PiecesCut = piecesCut,
             Rolls = own.Select(cut => cut.RollId).Distinct().Count(),
+            Warnings = [.. Shades.Warnings(own)],
             Plans = [.. cuts.GroupBy(cut => cut.PlanId)
                 .Select(plan => Plan(plan, rollsOf[plan.Key]))],
         };
@@ -107,6 +109,7 @@ internal static class GetPlan
             Roll = (int)roll.Number,
             RollId = roll.RollId,
             StockId = roll.StockId,
+            Lot = roll.Lot,
             RollLengthIn = Words.Inches(roll.RollLengthNm),
             RollLengthMm = Words.Millimetres(roll.RollLengthNm),
             RollLengthText = Words.Length(roll.RollLengthNm),

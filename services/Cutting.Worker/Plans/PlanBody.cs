@@ -17,11 +17,17 @@ public sealed record PlanBody
 
     public required DateTime PlannedAt { get; init; }
 
+    [Description("Counts the order's plans: the labels follow the newest.")]
+    public required int PlanNumber { get; init; }
+
     public required int Pieces { get; init; }
 
     public required int PiecesCut { get; init; }
 
     public required int Rolls { get; init; }
+
+    [Description("What the crew should know, such as a plane that comes from two lots.")]
+    public required IReadOnlyList<string> Warnings { get; init; }
 
     public required IReadOnlyList<ProductPlanBody> Plans { get; init; }
 }
@@ -86,6 +92,10 @@ public sealed record RollBody
     [Description("The label on the rack; absent where any new roll of this length will do.")]
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? StockId { get; init; }
+
+    [Description("The maker's lot, where it is known.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Lot { get; init; }
 
     public required double RollLengthIn { get; init; }
 

@@ -121,6 +121,7 @@ internal sealed partial class PlanCutting(
         PieceId = row.PieceId,
         OrderNumber = row.OrderNumber,
         Mark = row.Mark,
+        Plane = row.Plane,
         Product = row.Product,
         WidthNm = row.WidthNm,
         CutNm = row.CutNm,

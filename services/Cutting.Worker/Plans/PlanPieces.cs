@@ -58,7 +58,8 @@ public static class PlanPieces
         IEnumerable<OpenPiece> pieces, List<RollAtHand> rack, long minUsefulOffcutNm) => new()
         {
             Items = [.. pieces.Select(
-                piece => new CuttingItem(piece.PieceId, piece.CutNm, Demand: 1))],
+                piece => new CuttingItem(
+                    piece.PieceId, piece.CutNm, Demand: 1, Shades.GroupOf(piece)))],
             Stock = StockOf(rack),
             MinUsefulOffcutNm = minUsefulOffcutNm,
         };

@@ -74,6 +74,9 @@ public sealed record OpenPiece
 
     public required string Mark { get; init; }
 
+    /// <summary>Its plane, where all strips are seen side by side.</summary>
+    public string Plane { get; init; } = "";
+
     public required string Product { get; init; }
 
     public required long WidthNm { get; init; }

@@ -32,7 +32,7 @@ internal static class PlanStore
 
     private const string SelectOpen =
         """
-        SELECT piece_id AS PieceId, order_number AS OrderNumber, mark AS Mark,
+        SELECT piece_id AS PieceId, order_number AS OrderNumber, mark AS Mark, plane AS Plane,
                product AS Product, width_nm AS WidthNm, cut_nm AS CutNm
         FROM piece
         WHERE order_number IN @orders AND cut_at IS NULL AND voided_at IS NULL
@@ -60,11 +60,13 @@ internal static class PlanStore
         SELECT r.roll_id AS RollId, r.number AS Number, pl.product AS Product,
                pl.width_nm AS WidthNm, r.stock_id AS StockId, r.roll_length_nm AS RollLengthNm,
                r.end_trim_nm AS EndTrimNm, r.spoiled_nm AS SpoiledNm, r.is_short AS IsShort,
+               max(s.lot) AS Lot,
                r.finished_at AS FinishedAt,
                coalesce(sum(CASE WHEN p.cut_at IS NOT NULL THEN p.cut_nm END), 0) AS CutNm,
                coalesce(max(CASE WHEN p.cut_at IS NOT NULL THEN p.sequence END), 0) AS LastCut
         FROM roll r
         JOIN plan pl ON pl.plan_id = r.plan_id
+        LEFT JOIN stock s ON s.stock_id = r.stock_id
         LEFT JOIN piece p ON p.roll_id = r.roll_id
         WHERE r.plan_id IN @plans
         GROUP BY r.roll_id ORDER BY r.plan_id, r.number
@@ -201,6 +203,8 @@ internal sealed record OpenPieceRow
 
     public required string Mark { get; init; }
 
+    public required string Plane { get; init; }
+
     public required string Product { get; init; }
 
     public required long WidthNm { get; init; }
@@ -219,6 +223,8 @@ internal sealed record RollRow
     public required long WidthNm { get; init; }
 
     public required string? StockId { get; init; }
+
+    public required string? Lot { get; init; }
 
     public required long RollLengthNm { get; init; }
 

@@ -65,6 +65,7 @@ internal sealed record PlanningState
         offers.GroupBy(offer => (offer.Product, offer.WidthNm)).ToDictionary(
             group => group.Key, group => group.Min(offer => offer.MinUsefulOffcutNm));
 
+    /// <summary>Its lot comes first, so that a plane begun in a lot goes on in it.</summary>
     private static RollAtHand Begin(RollRow roll) => new()
     {
         Product = roll.Product,
@@ -72,6 +73,8 @@ internal sealed record PlanningState
         LengthNm = roll.LeftNm,
         EndTrimNm = 0,
         Begun = roll.RollId,
+        Lot = roll.Lot,
+        AgeDays = int.MaxValue,
     };
 
     /// <summary>Oldest first: the longer it lies there, the higher its age.</summary>
@@ -83,7 +86,7 @@ internal sealed record PlanningState
             LengthNm = row.LengthNm,
             EndTrimNm = row.EndTrimNm,
             StockId = row.StockId,
-            IsOffcut = row.Kind == "offcut",
+            IsOffcut = row.Kind == StockStore.Offcut || row.PartOf is not null,
             Lot = row.Lot,
             AgeDays = rows.Count - index,
         });

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Microsoft.AspNetCore.Mvc;
 using PostFrame.CuttingWorker.Queue;
 using PostFrame.Messaging;
@@ -18,7 +19,8 @@ internal static class PoolShift
                 "Every order that is not begun, or those named, planned one by one, in growing "
                 + "groups and all together. Nothing is changed.")
             .Produces<ShiftBody>()
-            .MapRefusals(ProblemKind.StateConflict, ProblemKind.TooManyRequests);
+            .MapRefusals(ProblemKind.StateConflict, ProblemKind.InvalidRequest,
+                ProblemKind.TooManyRequests);
         routes.MapPost("/v1/cutting/shift", Answer)
             .NeedsKey()
             .Accepts<ShiftWish>("application/json")
@@ -32,9 +34,17 @@ internal static class PoolShift
                 ProblemKind.StoreUnavailable);
     }
 
-    private static Task<IResult> Compare(
-        [FromQuery(Name = "order")] string[] orders, Shift shift, CancellationToken stop) =>
-        shift.CompareAsync(orders.Length == 0 ? null : orders, stop);
+    private static async Task<IResult> Compare(
+        [FromQuery(Name = "order"), Description("An order to compare; several may be given.")]
+        string[] orders,
+        HttpRequest request, Shift shift, CancellationToken stop)
+    {
+        _ = orders; // Documented here, read as strictly as a body.
+        var query = new RequestQuery(request);
+        var wanted = query.Texts("order", Shift.MostOrders);
+        return query.Refusal()
+            ?? await shift.CompareAsync(wanted.Count == 0 ? null : wanted, stop);
+    }
 
     private static async Task<IResult> Answer(
         HttpContext context, PlanCutting planner,

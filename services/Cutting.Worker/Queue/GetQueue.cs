@@ -1,8 +1,10 @@
 using System.ComponentModel;
 using System.Globalization;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
 using PostFrame.CuttingWorker.Plans;
 using PostFrame.Messaging;
+using PostFrame.Problems;
 
 namespace PostFrame.CuttingWorker.Queue;
 
@@ -11,8 +13,11 @@ public sealed record QueueBody
 {
     public required IReadOnlyList<QueueEntry> Orders { get; init; }
 
-    [Description("Orders beyond these, which are the oldest.")]
+    [Description("There are orders behind these, which have waited longest.")]
     public required bool HasMore { get; init; }
+
+    [Description("Send as after for the orders behind these; null when there are none.")]
+    public string? Next { get; init; }
 }
 
 public sealed record QueueEntry
@@ -41,22 +46,64 @@ public sealed record QueueEntry
 
 internal static class GetQueue
 {
-    private const int Most = 500;
+    private const int MostLimit = 500;
+    private const int LongestMark = 100;
 
     public static void MapQueue(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/v1/cutting/queue", Answer)
             .WithGroupName("cutting").WithName("getCuttingQueue").WithTags("Queue")
-            .WithSummary("What is to be cut, oldest first");
+            .WithSummary("What is to be cut, oldest first")
+            .WithDescription("A page at a time: send what next said as after for the one behind.")
+            .MapRefusals(ProblemKind.InvalidRequest);
 
-    private static Ok<QueueBody> Answer(
-        [FromKeyedServices(CuttingSetup.Service)] SqliteStore store)
+    private static Results<Ok<QueueBody>, ProblemAnswer> Answer(
+        [FromKeyedServices(CuttingSetup.Service)] SqliteStore store, HttpRequest request,
+        [FromQuery, Description("Orders a page, 1 to 500; 500 unless given.")]
+        string? limit,
+        [FromQuery, Description("What next said on the page before.")]
+        string? after)
     {
-        var rows = store.Read(view => OrderStore.Queue(view, Most + 1));
+        _ = (limit, after); // Documented here, read as strictly as a body.
+        var query = new RequestQuery(request);
+        var most = (int)(query.Whole("limit", 1, MostLimit, "orders") ?? MostLimit);
+        var (confirmedAt, number) = Start(query);
+        if (query.Refusal() is { } refusal)
+        {
+            return refusal;
+        }
+
+        var rows = store.Read(view => OrderStore.Queue(view, confirmedAt, number, most + 1));
         return TypedResults.Ok(new QueueBody
         {
-            Orders = [.. rows.Take(Most).Select(Entry)],
-            HasMore = rows.Count > Most,
+            Orders = [.. rows.Take(most).Select(Entry)],
+            HasMore = rows.Count > most,
+            Next = rows.Count > most
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{rows[most - 1].ConfirmedAt}.{rows[most - 1].OrderNumber}")
+                : null,
         });
+    }
+
+    /// <summary>The order behind which the page begins.</summary>
+    private static (long ConfirmedAt, string OrderNumber) Start(RequestQuery query)
+    {
+        if (query.Text("after", LongestMark) is not { } after)
+        {
+            return (long.MinValue, "");
+        }
+
+        var dot = after.IndexOf('.', StringComparison.Ordinal);
+        if (dot > 0 && long.TryParse(
+                after.AsSpan(0, dot), NumberStyles.None, CultureInfo.InvariantCulture, out var at))
+        {
+            return (at, after[(dot + 1)..]);
+        }
+
+        query.Wrong(
+            "after", "not-a-page-mark", after,
+            $"\"{after}\" is no page mark. Send what next said on the page before.");
+        return (long.MinValue, "");
     }
 
     private static QueueEntry Entry(QueueRow row) => new()

@@ -239,14 +239,16 @@ internal static class OrderStore
                count(p.cut_at) AS PiecesCut, count(DISTINCT p.roll_id) AS Rolls
         FROM cutting_order o
         LEFT JOIN piece p ON p.order_number = o.order_number AND p.voided_at IS NULL
+        WHERE (o.confirmed_at, o.order_number) > (@confirmedAt, @number)
         GROUP BY o.order_number
         HAVING o.state <> 'planned' OR count(p.cut_at) < count(p.piece_id)
         ORDER BY o.confirmed_at, o.order_number LIMIT @most
         """;
 
-    /// <summary>Everything not yet cut, oldest first.</summary>
-    public static IReadOnlyList<QueueRow> Queue(StoreTransaction view, int most) =>
-        view.All<QueueRow>(SelectQueue, new { most });
+    /// <summary>What is not yet cut behind an order, oldest first.</summary>
+    public static IReadOnlyList<QueueRow> Queue(
+        StoreTransaction view, long confirmedAt, string number, int most) =>
+        view.All<QueueRow>(SelectQueue, new { confirmedAt, number, most });
 }
 
 internal sealed record OrderRow

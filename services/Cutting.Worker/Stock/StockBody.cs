@@ -39,6 +39,14 @@ public sealed record StockBody
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Lot { get; init; }
 
+    [Description("The roll with a flaw that this is a sound part of.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? PartOf { get; init; }
+
+    [Description("Where on that roll the part begins, from its outer end.")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? PartFromText { get; init; }
+
     public required DateTime ReceivedAt { get; init; }
 
     [Description("The roll of a plan that has taken it; absent while it is free.")]
@@ -57,6 +65,8 @@ public sealed record StockBody
         LengthText = Words.Length(row.LengthNm),
         EndTrimIn = Words.Inches(row.EndTrimNm),
         Lot = row.Lot,
+        PartOf = row.PartOf,
+        PartFromText = row.StartsNm is { } starts ? Words.Length(starts) : null,
         ReceivedAt = DateTimeOffset.FromUnixTimeMilliseconds(row.ReceivedAt).UtcDateTime,
         RollId = row.RollId,
     };

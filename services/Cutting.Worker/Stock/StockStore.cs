@@ -6,11 +6,15 @@ namespace PostFrame.CuttingWorker.Stock;
 /// <summary>The rack: rolls received and offcuts kept.</summary>
 internal static class StockStore
 {
+    public const string Roll = "roll";
+    public const string Offcut = "offcut";
+
     private const string Columns =
         """
         s.stock_id AS StockId, s.kind AS Kind, s.product AS Product, s.width_nm AS WidthNm,
         s.length_nm AS LengthNm, s.end_trim_nm AS EndTrimNm, s.lot AS Lot,
-        s.received_at AS ReceivedAt, r.roll_id AS RollId
+        s.part_of AS PartOf, s.starts_nm AS StartsNm, s.received_at AS ReceivedAt,
+        r.roll_id AS RollId
         """;
 
     private const string SelectRack =
@@ -18,7 +22,8 @@ internal static class StockStore
         SELECT {Columns}
         FROM stock s LEFT JOIN roll r ON r.stock_id = s.stock_id
         WHERE s.used_at IS NULL
-        ORDER BY s.product, s.width_nm, s.received_at, s.stock_id LIMIT @most
+        ORDER BY s.product, s.width_nm, s.received_at, length(s.stock_id),
+          s.stock_id LIMIT @most
         """;
 
     /// <summary>
@@ -32,7 +37,7 @@ internal static class StockStore
         SELECT {Columns}
         FROM stock s LEFT JOIN roll r ON r.stock_id = s.stock_id
         WHERE s.used_at IS NULL AND (r.roll_id IS NULL OR r.roll_id IN @released)
-        ORDER BY s.product, s.width_nm, s.received_at, s.stock_id
+        ORDER BY s.product, s.width_nm, s.received_at, length(s.stock_id), s.stock_id
         """;
 
     /// <summary>What a plan may take, counting what the rolls let go hold.</summary>
@@ -54,35 +59,33 @@ internal static class StockStore
     private const string Insert =
         """
         INSERT INTO stock (stock_id, kind, product, width_nm, length_nm, end_trim_nm, lot,
-                           from_roll, received_at)
-        VALUES (@id, @kind, @product, @widthNm, @lengthNm, @endTrimNm, @lot, @fromRoll, @now)
+                           from_roll, part_of, starts_nm, received_at)
+        VALUES (@id, @kind, @Product, @WidthNm, @LengthNm, @EndTrimNm, @Lot, @FromRoll, @PartOf,
+                @StartsNm, @receivedAt)
         """;
 
-    /// <summary>Puts one roll or offcut on the rack; answers the id for its label.</summary>
-    public static string Add(StoreTransaction transaction, NewStock stock)
-    {
-        var number = transaction.Single<long>(CountStock) + 1;
-        var id = (stock.FromRoll is null ? "ROLL-" : "OFFCUT-")
-            + number.ToString(CultureInfo.InvariantCulture);
+    /// <summary>An id nothing on the rack ever had.</summary>
+    public static string NextId(StoreTransaction transaction, string kind) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{kind.ToUpperInvariant()}-{transaction.Single<long>(CountStock) + 1}");
+
+    /// <summary>Puts one roll or offcut on the rack.</summary>
+    public static void Add(
+        StoreTransaction transaction, string id, string kind, NewStock stock) =>
         transaction.Execute(Insert, new
         {
             id,
-            kind = stock.FromRoll is null ? "roll" : "offcut",
-            product = stock.Product,
-            widthNm = stock.WidthNm,
-            lengthNm = stock.LengthNm,
-            endTrimNm = stock.EndTrimNm,
-            lot = stock.Lot,
-            fromRoll = stock.FromRoll,
-            now = transaction.NowUnixMs,
+            kind,
+            stock.Product,
+            stock.WidthNm,
+            stock.LengthNm,
+            stock.EndTrimNm,
+            stock.Lot,
+            stock.FromRoll,
+            stock.PartOf,
+            stock.StartsNm,
+            receivedAt = stock.ReceivedAtUnixMs ?? transaction.NowUnixMs,
         });
-        return id;
-    }
-
-    private const string SelectLot = "SELECT lot FROM stock WHERE stock_id = @id";
-
-    public static string? LotOf(StoreTransaction view, string id) =>
-        view.Single<string>(SelectLot, new { id });
 
     private const string SetUsed = "UPDATE stock SET used_at = @now WHERE stock_id = @id";
 
@@ -110,6 +113,15 @@ internal sealed record NewStock
 
     /// <summary>The roll an offcut comes from; null for a roll as received.</summary>
     public long? FromRoll { get; init; }
+
+    /// <summary>The roll with a flaw that this is a sound part of.</summary>
+    public string? PartOf { get; init; }
+
+    /// <summary>Where on that roll the part begins [nm].</summary>
+    public long? StartsNm { get; init; }
+
+    /// <summary>Null for now.</summary>
+    public long? ReceivedAtUnixMs { get; init; }
 }
 
 internal sealed record StockRow
@@ -127,6 +139,10 @@ internal sealed record StockRow
     public required long EndTrimNm { get; init; }
 
     public required string? Lot { get; init; }
+
+    public required string? PartOf { get; init; }
+
+    public required long? StartsNm { get; init; }
 
     public required long ReceivedAt { get; init; }
 

@@ -12,6 +12,7 @@ internal static class GetPipeline
     private const int UsualLimit = 100;
     private const int MostLimit = 500;
     private const int LongestSearch = 100;
+    private const int LongestMark = 100;
 
     private static readonly string[] States =
         [OrderRow.Confirmed, OrderRow.Planned, OrderRow.Labelled, OrderRow.Parked];
@@ -24,7 +25,7 @@ internal static class GetPipeline
 
     private static Results<Ok<PipelineBody>, ProblemAnswer> Answer(
         [FromKeyedServices(OperationsSetup.Name)] SqliteStore store,
-        [FromServices] DescribeOrders describe,
+        [FromServices] DescribeOrders describe, HttpRequest request,
         [FromQuery, Description("Orders a page, 1 to 500; 100 unless given.")]
         string? limit,
         [FromQuery, Description("What next said on the page before.")]
@@ -34,35 +35,22 @@ internal static class GetPipeline
         [FromQuery, Description("Only orders with this text in their number, ship-to or building.")]
         string? search)
     {
-        var mistakes = new Mistakes();
-        var most = Limit(limit, mistakes);
-        var start = Start(after, mistakes);
-        if (state is not null && !States.Contains(state))
+        _ = (limit, after, state, search); // Documented here, read as strictly as a body.
+        var query = new RequestQuery(request);
+        var most = (int)(query.Whole("limit", 1, MostLimit, "orders") ?? UsualLimit);
+        var start = Start(query);
+        var only = query.Choice("state", States);
+        var sought = query.Text("search", LongestSearch);
+        if (query.Refusal() is { } refusal)
         {
-            mistakes.Add(
-                "/state", "unknown-word", state,
-                $"The state \"{state}\" is none of {string.Join(", ", States)}.",
-                string.Join(", ", States));
+            return refusal;
         }
 
-        if (search?.Length > LongestSearch)
-        {
-            mistakes.Add(
-                "/search", "text-too-long", search,
-                $"The text to search for is {search.Length} characters long, at most "
-                + $"{LongestSearch}.", $"{LongestSearch}", "characters");
-        }
-
-        if (mistakes.Any)
-        {
-            return ProblemAnswer.Invalid(mistakes);
-        }
-
-        var text = string.IsNullOrWhiteSpace(search) ? null : search.Trim();
+        var text = string.IsNullOrWhiteSpace(sought) ? null : sought.Trim();
         try
         {
             return TypedResults.Ok(store.Read(view => Body(
-                view, describe, PipelineStore.Page(view, start, state, text, most + 1), most)));
+                view, describe, PipelineStore.Page(view, start, only, text, most + 1), most)));
         }
         catch (StoreUnavailableException)
         {
@@ -92,29 +80,9 @@ internal static class GetPipeline
             Links = describe.Links,
         };
 
-    private static int Limit(string? limit, Mistakes mistakes)
+    private static PageStart Start(RequestQuery query)
     {
-        if (limit is null)
-        {
-            return UsualLimit;
-        }
-
-        if (int.TryParse(limit, NumberStyles.None, CultureInfo.InvariantCulture, out var most)
-            && most is >= 1 and <= MostLimit)
-        {
-            return most;
-        }
-
-        mistakes.Add(
-            "/limit", "out-of-range", limit,
-            $"The limit \"{limit}\" is not a whole number from 1 to {MostLimit}.",
-            $"1 to {MostLimit}", "orders");
-        return UsualLimit;
-    }
-
-    private static PageStart Start(string? after, Mistakes mistakes)
-    {
-        if (after is null)
+        if (query.Text("after", LongestMark) is not { } after)
         {
             return PageStart.OfAll;
         }
@@ -127,8 +95,8 @@ internal static class GetPipeline
             return new PageStart(place, after[(dot + 1)..]);
         }
 
-        mistakes.Add(
-            "/after", "not-a-page-mark", after,
+        query.Wrong(
+            "after", "not-a-page-mark", after,
             $"\"{after}\" is no page mark. Send what next said on the page before.");
         return PageStart.OfAll;
     }

@@ -117,6 +117,13 @@ internal static class OrderStore
     public static OrderRow? Find(StoreTransaction transaction, string orderNumber) =>
         transaction.Single<OrderRow>(SelectOrder, new { orderNumber });
 
+    private const string SelectTaken =
+        "SELECT order_number FROM orders WHERE order_number = @orderNumber COLLATE NOCASE";
+
+    /// <summary>The accepted order with this number, however its letters were written.</summary>
+    public static string? Taken(StoreTransaction transaction, string orderNumber) =>
+        transaction.Single<string>(SelectTaken, new { orderNumber });
+
     private const string SelectHistory =
         """
         SELECT revision AS Revision, at AS At, event AS Event, text AS Text

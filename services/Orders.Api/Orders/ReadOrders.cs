@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using PostFrame.Messaging;
@@ -32,21 +31,14 @@ public sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] SqliteSt
 
     public IResult Many(HttpRequest request)
     {
-        var mistakes = new Mistakes();
-        var limit = Number(request, "limit", UsuallyListed, 1, MostListed, mistakes);
-        var before = Number(request, "before", long.MaxValue, 1, long.MaxValue, mistakes);
-        var after = Number(request, "changedAfter", -1, 0, long.MaxValue, mistakes);
-        var state = request.Query["state"].ToString();
-        if (state.Length > 0 && !States.Contains(state))
+        var query = new RequestQuery(request);
+        var limit = query.Whole("limit", 1, MostListed, "orders") ?? UsuallyListed;
+        var before = query.Whole("before", 1, long.MaxValue) ?? long.MaxValue;
+        var after = query.Whole("changedAfter", 0, long.MaxValue) ?? -1;
+        var state = query.Choice("state", States);
+        if (query.Refusal() is { } refusal)
         {
-            mistakes.Add(
-                "/state", "choice", state, $"state must be one of {string.Join(", ", States)}.",
-                string.Join(", ", States));
-        }
-
-        if (mistakes.Any)
-        {
-            return ProblemAnswer.Invalid(mistakes);
+            return refusal;
         }
 
         return after >= 0
@@ -55,10 +47,10 @@ public sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] SqliteSt
                 last => $"?changedAfter={last.ChangeNo}&limit={limit}")
             : Listed(
                 store.Read(view => OrderStore.Newest(
-                    view, before, state.Length > 0 ? state : null, (int)limit)),
+                    view, before, state, (int)limit)),
                 limit,
                 last => $"?before={last.Seq}&limit={limit}"
-                    + (state.Length > 0 ? $"&state={state}" : ""));
+                    + (state is null ? "" : $"&state={state}"));
     }
 
     /// <summary>All orders changed since, up to a page full, as the list's body.</summary>
@@ -76,25 +68,4 @@ public sealed class ReadOrders([FromKeyedServices(OrdersSetup.Service)] SqliteSt
         IReadOnlyList<OrderRow> rows, long limit, Func<OrderRow, string> next) => new(
             [.. rows.Select(OrderLine.From)],
             rows.Count == limit ? "/v1/orders" + next(rows[^1]) : null);
-
-    private static long Number(
-        HttpRequest request, string name, long usual, long least, long most, Mistakes mistakes)
-    {
-        if (!request.Query.TryGetValue(name, out var sent))
-        {
-            return usual;
-        }
-
-        if (long.TryParse(
-                sent.ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
-            && number >= least && number <= most)
-        {
-            return number;
-        }
-
-        mistakes.Add(
-            "/" + name, "whole-number", sent.ToString(),
-            $"{name} must be a whole number from {least} to {most}.", $"{least} to {most}");
-        return usual;
-    }
 }

@@ -132,11 +132,14 @@ internal sealed class SubmitOrder(
             return Repeat(answered, hash);
         }
 
-        if (OrderStore.Find(transaction, order.OrderNumber!) is not null)
+        if (OrderStore.Taken(transaction, order.OrderNumber!) is { } taken)
         {
             return new ProblemAnswer(
                 ProblemKind.OrderNumberTaken,
-                $"Order {order.OrderNumber} was accepted before with another {KeyHeader}.");
+                $"Order {taken} was accepted before with another {KeyHeader}."
+                + (taken == order.OrderNumber
+                    ? ""
+                    : $" {order.OrderNumber} differs from it only in upper and lower case."));
         }
 
         var seq = OrderStore.NextSeq(transaction);

@@ -165,7 +165,7 @@ public sealed class BenchTests
     {
         await using var host = await CuttingHost.StartAsync();
         var old = await ReceiveAsync(host, "k1", "LOT-A");
-        var younger = await ReceiveAsync(host, "k2", "LOT-B");
+        var younger = await ReceiveAsync(host, "k2", "LOT-A");
 
         var rolls = await PlannedAsync(host, Only(ExampleOrders.W1, 396, 396, 396, 396));
 

@@ -157,6 +157,50 @@ public sealed class PlanningOrdersTests
     }
 
     [Fact]
+    public async Task The_queue_comes_in_pages_that_together_are_the_whole_queue()
+    {
+        await using var host = await CuttingHost.StartAsync();
+        string[] numbers = ["PF-1", "PF-2", "PF-3"];
+        foreach (var number in numbers)
+        {
+            await host.SendAsync(ExampleOrders.Numbered(number));
+            await host.NextPlannedAsync();
+        }
+
+        var (seen, next) = (new List<string>(), (string?)"");
+        while (next is not null)
+        {
+            var page = await host.GetAsync(
+                "/v1/cutting/queue?limit=2" + (next.Length > 0 ? "&after=" + next : ""));
+            seen.AddRange(page["orders"]!.AsArray().Select(o => (string)o!["orderNumber"]!));
+            next = (string?)page["next"];
+            Assert.Equal(next is not null, (bool)page["hasMore"]!);
+        }
+
+        Assert.Equal(numbers, seen);
+    }
+
+    [Theory]
+    [InlineData("/v1/cutting/queue?limit=0", "/limit")]
+    [InlineData("/v1/cutting/queue?limit=x&after=y&sort=z", "/after /limit /sort")]
+    [InlineData("/v1/cutting/queue?limit=1&limit=2", "/limit")]
+    [InlineData("/v1/cutting/queue?after=", "/after")]
+    [InlineData("/v1/cutting/stock?lot=L-1", "/lot")]
+    [InlineData("/v1/cutting/shift?orders=PF-1", "/orders")]
+    public async Task A_query_that_means_nothing_is_refused_member_by_member(
+        string path, string pointers)
+    {
+        await using var host = await CuttingHost.StartAsync();
+
+        var (status, problem) = await host.AskAsync(HttpMethod.Get, path);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
+        Assert.Equal(
+            pointers.Split(' '),
+            problem["violations"]!.AsArray().Select(v => (string)v!["pointer"]!).Order());
+    }
+
+    [Fact]
     public async Task The_plan_shows_where_every_inch_of_its_rolls_goes()
     {
         await using var host = await CuttingHost.StartAsync();

@@ -66,6 +66,32 @@ public sealed class IntakeRules : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_number_that_differs_only_in_case_is_taken_too()
+    {
+        await _host.PostAsync(OrderRequests.Shed("PF-77a"), "one");
+        var other = await _host.PostAsync(OrderRequests.Shed("pf-77A"), "two");
+
+        Assert.Equal((409, "/problems/order-number-taken"), (other.Status, other.Type));
+        Assert.Contains("PF-77a", (string)other.Json["detail"]!);
+        Assert.Contains("upper and lower case", (string)other.Json["detail"]!);
+        Assert.Single((await _host.GetAsync("/v1/orders")).Json["orders"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData("?limit=0&state=lost&colour=red", "/limit /state /colour")]
+    [InlineData("?Limit=1&limit=2", "/limit")]
+    [InlineData("?changedAfter=-1", "/changedAfter")]
+    public async Task A_query_that_cannot_be_used_is_refused_member_by_member(
+        string query, string pointers)
+    {
+        var answer = await _host.GetAsync("/v1/orders" + query);
+        Assert.Equal(422, answer.Status);
+        Assert.Equal(
+            pointers.Split(' '),
+            answer.Json["violations"]!.AsArray().Select(found => (string)found!["pointer"]!));
+    }
+
+    [Fact]
     public async Task Fifty_identical_posts_at_once_make_one_order_and_one_answer()
     {
         var answers = await Task.WhenAll(Enumerable.Range(0, 50).Select(
