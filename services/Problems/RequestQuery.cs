@@ -86,10 +86,11 @@ public sealed class RequestQuery(HttpRequest request)
         string? unit = null) =>
         Mistakes.Add(JsonPointer.Of("", name), rule, sent, message, bound, unit);
 
-    /// <summary>The refusal when anything is wrong; call it when everything was asked for.</summary>
+    /// <summary>The refusal when anything is wrong; call it last.</summary>
     public ProblemAnswer? Refusal()
     {
-        foreach (var (name, sent) in request.Query.Where(member => !_asked.Contains(member.Key)))
+        var unasked = request.Query.Where(member => !_asked.Contains(member.Key));
+        foreach (var (name, sent) in unasked)
         {
             var near = NearName.Of(name, _asked);
             var shown = Mistakes.Shortened(name);

@@ -44,6 +44,15 @@ public sealed record PrintedLabel
     public required string CutText { get; init; }
 
     public required string WidthText { get; init; }
+
+    /// <summary>The roll it is cut from, in cutting order within product and width.</summary>
+    public int? Roll { get; init; }
+
+    /// <summary>The roll's label on the rack; absent where any new roll will do.</summary>
+    public string? StockId { get; init; }
+
+    /// <summary>The maker's lot, where it is known.</summary>
+    public string? Lot { get; init; }
 }
 
 /// <summary>Hands out whole printed sets; a set that is not whole does not exist here.</summary>

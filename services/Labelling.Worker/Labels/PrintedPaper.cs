@@ -32,6 +32,9 @@ internal static partial class PrintedPaper
     public static PrintedSet Draw(OrderConfirmedData order, CuttingPlannedData plan)
     {
         var pieces = InCuttingOrder(order, plan);
+        var rolls = plan.Plans.SelectMany(group => group.Rolls)
+            .SelectMany(roll => roll.Cuts.Select(cut => (cut.PieceId, Roll: roll)))
+            .ToDictionary(cut => cut.PieceId, cut => cut.Roll);
         var planes = order.Planes.ToDictionary(plane => plane.Plane);
         var map = Map(order);
         var labels = new LabelSet
@@ -49,7 +52,9 @@ internal static partial class PrintedPaper
             Revision = order.Revision,
             Plan = plan.PlanNumber ?? 1,
             LabelCount = pieces.Count,
-            Summary = JsonSerializer.Serialize(pieces.Select(Summary), MessageJson.Options),
+            Summary = JsonSerializer.Serialize(
+                pieces.Select((piece, index) => Summary(piece, index, rolls[piece.PieceId])),
+                MessageJson.Options),
             LabelsPdf = LabelSheet.Pdf(labels),
             ChecklistPdf = Checklist.Pdf(Packing(order, pieces, map)),
         };
@@ -201,15 +206,19 @@ internal static partial class PrintedPaper
         };
     }
 
-    private static PrintedLabel Summary(ConfirmedPiece piece, int index) => new()
-    {
-        Number = index + 1,
-        PieceId = piece.PieceId,
-        Mark = piece.Mark,
-        Plane = piece.Plane,
-        CutText = piece.CutText,
-        WidthText = piece.WidthText,
-    };
+    private static PrintedLabel Summary(
+        ConfirmedPiece piece, int index, PlannedRoll roll) => new()
+        {
+            Number = index + 1,
+            Roll = roll.Roll,
+            StockId = roll.StockId,
+            Lot = roll.Lot,
+            PieceId = piece.PieceId,
+            Mark = piece.Mark,
+            Plane = piece.Plane,
+            CutText = piece.CutText,
+            WidthText = piece.WidthText,
+        };
 
     private static bool IsMetric(ConfirmedPiece piece) => piece.CutText.EndsWith('m');
 

@@ -62,6 +62,9 @@ public sealed record OrderConfirmed
 
         public required string ProductTitle { get; init; }
 
+        /// <summary>Which face goes where; null where either may.</summary>
+        public string? Facing { get; init; }
+
         /// <summary>Of the product alone [h·ft²·°F/Btu].</summary>
         public double? NominalR { get; init; }
 

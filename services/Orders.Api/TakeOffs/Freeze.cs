@@ -17,6 +17,7 @@ internal static class Freeze
             Kind = plane.Kind,
             Product = plane.Product,
             ProductTitle = plane.ProductTitle,
+            Facing = FacingText.Of(plane.Product),
             NominalR = plane.Thermal is { NominalR: > 0 } thermal ? thermal.NominalR : null,
             WidthNm = FromMm(takeOff.Pieces.First(piece => piece.Plane == plane.Plane).WidthMm),
             StripCount = plane.Strips,

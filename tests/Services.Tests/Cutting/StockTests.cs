@@ -128,7 +128,9 @@ public sealed class StockTests
             flaws = new object[] { new { at = "40 ft" }, new { at = "75 ft", length = "2 in" } },
         });
 
-        Assert.Equal(["ROLL-1-1", "ROLL-1-2", "ROLL-1-3"], parts.Select(p => (string)p["stockId"]!));
+        Assert.Equal(
+            ["ROLL-1-1", "ROLL-1-2", "ROLL-1-3"],
+            parts.Select(part => (string)part["stockId"]!));
         Assert.Equal([480, 420, 298], parts.Select(part => (double)part["lengthIn"]!));
         Assert.Equal([TrimIn, 0, 0], parts.Select(part => (double)part["endTrimIn"]!));
         Assert.Equal(
