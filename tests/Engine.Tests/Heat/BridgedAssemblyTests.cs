@@ -110,8 +110,8 @@ public sealed class BridgedAssemblyTests
     }
 
     // Post-frame case P3 (C): 57 mm steel flange at 1524 mm, R-10 squeezed to 3 mm there: the
-    // straight-through sum is U 0.118, where ASHRAE 90.1 Table A2.3.3 has 0.184 for through-fastened
-    // R-10 (M). So steel framing never takes the sum.
+    // straight-through sum is U 0.118, where ASHRAE 90.1 Table A2.3.3 has 0.184 for
+    // through-fastened R-10 (M). So steel framing never takes the sum.
     [Fact]
     public void Straight_through_a_steel_flange_the_sum_is_a_third_too_good()
     {

@@ -137,8 +137,8 @@ public sealed class ReflectiveSystemTests
     public void Material_alone_stays_below_the_public_maximum() => Assert.InRange(
         1.1 / ThermalResistance.RValuesPerSi, 0.17, 0.26);
 
-    // The same text: with one space at the inner foil RSI 0.53 (R). Heat up, the worst direction, is
-    // what a maximum for all directions must be near: 5 %. (RSI 0.62 for two spaces has lost its
+    // The same text: with one space at the inner foil RSI 0.53 (R). Heat up, the worst direction,
+    // is what a maximum for all directions must be near: 5 %. (RSI 0.62 for two spaces has lost its
     // context in the copy and is not held.)
     [Fact]
     public void Material_and_one_space_are_worth_the_public_maximum() => Assert.Equal(
