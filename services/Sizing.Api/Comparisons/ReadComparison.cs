@@ -17,6 +17,10 @@ internal static class ReadComparison
         var plane = root.Object("plane");
         var isWall = plane.Choice("kind", "roof", "wall") == "wall";
         var slope = isWall ? null : plane.Slope("slope");
+        if (slope is { TotalDegrees: < 0 } falling)
+            plane.Wrong("slope", "at-least",
+                FormattableString.Invariant($"{falling.TotalDegrees:0.##} deg"),
+                "A roof slopes by 0 deg or more, whichever way it falls.", "0", "deg");
         if (isWall && plane.Has("slope"))
             plane.Wrong("slope", "not-here", "", "A wall has no slope; leave it out.");
         var area = plane.OptionalArea("area");
@@ -66,27 +70,15 @@ internal static class ReadComparison
         }
         if (system is not null)
             place.Wrong("system", "not-here", system, "Only steel framing has a tested system.");
-        var width = Mm(place, "width", 10, 300);
-        var spacing = Mm(place, "spacing", 100, 5000);
-        var depth = Mm(place, "depth", 10, 500);
+        var width = place.Mm("width", 10, 300, "The width of a member");
+        var spacing = place.Mm("spacing", 100, 5000, "The spacing from centre to centre");
+        var depth = place.Mm("depth", 10, 500, "The depth of a member");
         place.Close();
-        if (width > spacing / 2)
-            place.Wrong("width", "at-most", FormattableString.Invariant($"{width:0.#} mm"),
-                "A member is at most half as wide as the spacing.",
-                FormattableString.Invariant($"{spacing / 2:0.#}"), "mm");
+        if (spacing is { } apart && width > apart / 2)
+            place.OutsideMm("width", width.Value, 0, apart / 2,
+                "A member is at most half as wide as the spacing: it");
         if (width is not { } w || spacing is not { } s || depth is not { } d) return (null, null);
         return (new Framing { WidthMm = w, SpacingMm = s, DepthMm = d }, null);
-    }
-
-    private static double? Mm(RequestObject place, string name, double least, double most)
-    {
-        if (place.Length(name)?.TotalMillimetres is not { } mm) return null;
-        if (mm >= least && mm <= most) return mm;
-        place.Wrong(
-            name, mm < least ? "at-least" : "at-most", FormattableString.Invariant($"{mm:0.#} mm"),
-            FormattableString.Invariant($"This must be {least:0} to {most:0} mm."),
-            FormattableString.Invariant($"{(mm < least ? least : most):0}"), "mm");
-        return null;
     }
 
     private static ClimateAsked Climate(RequestObject? place)

@@ -89,7 +89,8 @@ internal static class ReadLines
                 Kind = kind,
                 ClaimedR = place.OptionalNumber("claimedR", 0.1, 200, "h·ft²·°F/Btu"),
                 ClaimedRadiantCutPercent = place.OptionalNumber("claimedRadiantCut", 0, 100, "%"),
-                ThicknessMm = Thickness(place, "thickness", 0.02, 500, "the material"),
+                ThicknessMm = place.OptionalMm(
+                    "thickness", 0.02, 500, "The thickness of the material"),
                 RoomEmittance = Finish(place, "roomFace"),
                 CladdingEmittance = Finish(place, "claddingFace"),
                 Perm = place.OptionalNumber("perm", 0, 200, "perm"),
@@ -174,7 +175,8 @@ internal static class ReadLines
             .Select((item, i) => (item, i)))
         {
             var side = item.OptionalChoice<SpaceSide>("side");
-            var thickness = Thickness(item, "thickness", least, most, "an air space on this basis");
+            var thickness = item.OptionalMm(
+                "thickness", least, most, "The thickness of an air space on this basis");
             var kind = item.OptionalChoice(
                 "kind", "enclosed", "slightlyVentilated", "ventilated", "claddingRibs");
             var facing = Finish(item, "facing");
@@ -211,20 +213,4 @@ internal static class ReadLines
 
     private static MissingFact Ask(int index, string member, string question) =>
         new($"airSpaces/{index}/{member}", question);
-
-    /// <summary>A thickness [mm] within bounds.</summary>
-    private static double? Thickness(
-        RequestObject place, string name, double leastMm, double mostMm, string of)
-    {
-        if (place.OptionalLength(name) is not { } length) return null;
-        var mm = length.TotalMillimetres;
-        if (mm >= leastMm && mm <= mostMm) return mm;
-        place.Wrong(
-            name, mm < leastMm ? "at-least" : "at-most",
-            FormattableString.Invariant($"{mm:0.##} mm"),
-            FormattableString.Invariant(
-                $"The thickness of {of} must be {leastMm:0.##} to {mostMm:0} mm."),
-            FormattableString.Invariant($"{(mm < leastMm ? leastMm : mostMm):0.##}"), "mm");
-        return null;
-    }
 }

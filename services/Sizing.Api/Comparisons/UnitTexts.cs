@@ -16,79 +16,108 @@ internal static partial class UnitTexts
 
     public static Temperature? OptionalTemperature(
         this RequestObject place, string name, double leastF, double mostF) =>
-        Read(place, name, "temperature", TemperatureForms, (number, unit) => unit switch
-        {
-            "F" => number,
-            "C" => number * 1.8 + 32,
-            _ => null,
-        }, leastF, mostF, "°F") is { } f ? Temperature.FromFahrenheit(f) : null;
+        Read(place, name, "temperature", TemperatureForms, leastF, mostF,
+            new(["F"], "°F"), new(["C"], "°C", 1.8, 32)) is { } f
+            ? Temperature.FromFahrenheit(f)
+            : null;
 
     public static Area? OptionalArea(this RequestObject place, string name) =>
-        Read(place, name, "area", AreaForms, (number, unit) => unit switch
-        {
-            "ft2" or "ft²" or "sqft" => number,
-            "m2" or "m²" => Area.FromSquareMetres(number).TotalSquareFeet,
-            _ => null,
-        }, 1, 1e6, "ft2") is { } ft2 ? Area.FromSquareFeet(ft2) : null;
+        Read(place, name, "area", AreaForms, 1, 1e6,
+            new(["ft2", "ft²", "sqft"], "ft2"), new(["m2", "m²"], "m2", 1 / 0.09290304)) is { } ft2
+            ? Area.FromSquareFeet(ft2)
+            : null;
 
     /// <summary>A volume [m³].</summary>
     public static double? OptionalVolumeM3(this RequestObject place, string name) =>
-        Read(place, name, "volume", VolumeForms, (number, unit) => unit switch
-        {
-            "ft3" or "ft³" => number * 0.028316846592,
-            "m3" or "m³" => number,
-            _ => null,
-        }, 1, 1e6, "m3");
+        Read(place, name, "volume", VolumeForms, 1, 1e6,
+            new(["ft3", "ft³"], "ft3", 0.028316846592), new(["m3", "m³"], "m3"));
 
     /// <summary>A heat output [W].</summary>
     public static double? OptionalPowerW(this RequestObject place, string name) =>
-        Read(place, name, "power", PowerForms, (number, unit) => unit switch
-        {
-            "Btu/h" => number * 0.29307107,
-            "kW" => number * 1000,
-            "W" => number,
-            _ => null,
-        }, 0, 1e6, "W");
+        Read(place, name, "power", PowerForms, 0, 1e6,
+            new(["Btu/h"], "Btu/h", 0.29307107), new(["kW"], "kW", 1000), new(["W"], "W"));
 
     /// <summary>Degree days [K·d]; the scale has no offset here.</summary>
     public static double? OptionalDegreeDaysK(this RequestObject place, string name) =>
-        Read(place, name, "degree-days", DegreeDayForms, (number, unit) => unit switch
-        {
-            "F·d" or "Fd" => number / 1.8,
-            "K·d" or "C·d" or "Kd" => number,
-            _ => null,
-        }, 0, 12_000, "K·d");
+        Read(place, name, "degree-days", DegreeDayForms, 0, 12_000,
+            new(["F·d", "Fd"], "°F·d", 1 / 1.8), new(["K·d", "C·d", "Kd"], "K·d"));
 
-    private static double? Read(
-        RequestObject place, string name, string what, string forms,
-        Func<double, string, double?> convert, double least, double most, string unit)
+    /// <summary>A length [mm] within bounds, told in the unit it was written in.</summary>
+    public static double? Mm(
+        this RequestObject place, string name, double least, double most, string what) =>
+        Within(place, name, place.Length(name), least, most, what);
+
+    /// <summary>The same where it may be left out.</summary>
+    public static double? OptionalMm(
+        this RequestObject place, string name, double least, double most, string what) =>
+        Within(place, name, place.OptionalLength(name), least, most, what);
+
+    private static double? Within(
+        RequestObject place, string name, Length? length, double least, double most,
+        string what)
     {
-        if (place.OptionalText(name, 40) is not { } text) return null;
-        var match = NumberAndUnit().Match(text);
-        if (!match.Success
-            || convert(
-                double.Parse(match.Groups["number"].Value, CultureInfo.InvariantCulture),
-                match.Groups["unit"].Value.Replace(" ", "", StringComparison.Ordinal))
-                is not { } value)
-        {
-            place.Wrong(
-                name, match.Success || !double.TryParse(text, CultureInfo.InvariantCulture, out _)
-                    ? $"{what}-format"
-                    : "unit-missing",
-                text, $"Write it with its unit, like {forms}.", forms);
-            return null;
-        }
-        if (value >= least && value <= most) return value;
-        var (rule, bound, word) =
-            value < least ? ("at-least", least, "at least") : ("at-most", most, "at most");
-        place.Wrong(
-            name, rule, text,
-            FormattableString.Invariant($"This must be {word} {bound:0.##} {unit}."),
-            bound.ToString("0.##", CultureInfo.InvariantCulture), unit);
+        if (length?.TotalMillimetres is not { } mm) return null;
+        if (mm >= least && mm <= most) return mm;
+        place.OutsideMm(name, mm, least, most, what);
         return null;
     }
 
+    /// <summary>Notes a length outside its bounds, in the unit it was written in.</summary>
+    public static void OutsideMm(
+        this RequestObject place, string name, double mm, double least, double most, string what)
+    {
+        var (size, unit) = place.IsMetric(name) ? (1.0, "mm") : (25.4, "in");
+        // Rounded inwards, so that a bound taken at its word is taken.
+        var (low, high) = (
+            Math.Ceiling(least / size * 1000) / 1000, Math.Floor(most / size * 1000) / 1000);
+        place.Wrong(
+            name, mm < least ? "at-least" : "at-most",
+            FormattableString.Invariant($"{mm / size:0.###} {unit}"),
+            FormattableString.Invariant($"{what} must be {low:0.###} to {high:0.###} {unit}."),
+            FormattableString.Invariant($"{(mm < least ? low : high):0.###}"), unit);
+    }
+
+    private static double? Read(
+        RequestObject place, string name, string what, string forms, double least, double most,
+        params ReadOnlySpan<Unit> units)
+    {
+        if (place.OptionalText(name, 40) is not { } text) return null;
+        var match = NumberAndUnit().Match(text);
+        var written = match.Groups["unit"].Value.Replace(" ", "", StringComparison.Ordinal);
+        foreach (var unit in units)
+        {
+            if (match.Success && unit.Words.Contains(written))
+                return Within(place, name, text, least, most, unit, double.Parse(
+                    match.Groups["number"].Value, CultureInfo.InvariantCulture));
+        }
+        place.Wrong(
+            name, match.Success || !double.TryParse(text, CultureInfo.InvariantCulture, out _)
+                ? $"{what}-format"
+                : "unit-missing",
+            text, $"Write it with its unit, like {forms}.", forms);
+        return null;
+    }
+
+    private static double? Within(
+        RequestObject place, string name, string text, double least, double most, Unit unit,
+        double number)
+    {
+        var value = number * unit.Times + unit.Plus;
+        if (value >= least && value <= most) return value;
+        var (rule, bound, word) =
+            value < least ? ("at-least", least, "at least") : ("at-most", most, "at most");
+        var shown = Math.Round((bound - unit.Plus) / unit.Times, 3)
+            .ToString("0.###", CultureInfo.InvariantCulture);
+        place.Wrong(name, rule, text, $"This must be {word} {shown} {unit.Shown}.", shown,
+            unit.Shown);
+        return null;
+    }
+
+    /// <summary>A unit as it may be written, and what turns it into the one it is read in.</summary>
+    private sealed record Unit(
+        string[] Words, string Shown, double Times = 1, double Plus = 0);
+
     [GeneratedRegex(
-        @"^\s*(?<number>-?[0-9]{1,7}(\.[0-9]{1,4})?)\s*°?\s*(?<unit>\D[^°]{0,12}?)\s*$")]
+        @"^\s*(?<number>-?[0-9]+(\.[0-9]+)?)\s*°?\s*(?<unit>[^\d°][^°]{0,12}?)\s*$")]
     private static partial Regex NumberAndUnit();
 }

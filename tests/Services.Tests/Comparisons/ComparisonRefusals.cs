@@ -17,6 +17,7 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
     [InlineData("/plane/kind", "\"wall\"", "/plane/slope", "not-here")]
     [InlineData("/plane/slope", null, "/plane/slope", "missing")]
     [InlineData("/plane/slope", "4", "/plane/slope", "unit-missing")]
+    [InlineData("/plane/slope", "\"-4:12\"", "/plane/slope", "at-least")]
     [InlineData("/plane/area", "1265", "/plane/area", "type")]
     [InlineData("/plane/area", "\"1265\"", "/plane/area", "unit-missing")]
     [InlineData("/plane/area", "\"0 ft2\"", "/plane/area", "at-least")]
@@ -134,6 +135,24 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
         Assert.Equal("/options/0/product", wrong.GetProperty("pointer").GetString());
         Assert.Equal("95.25", wrong.GetProperty("bound").GetString());
         Assert.Equal("mm", wrong.GetProperty("unit").GetString());
+    }
+
+    [Theory]
+    [InlineData("/plane/framing/depth", "30 in", "30 in", "19.685", "in")]
+    [InlineData("/plane/framing/depth", "800 mm", "800 mm", "500", "mm")]
+    [InlineData("/climate/summerDesign", "60 °C", "60 °C", "54.444", "°C")]
+    [InlineData("/plane/area", "0.01 m2", "0.01 m2", "0.093", "m2")]
+    public async Task A_bound_is_told_in_the_unit_that_was_written(
+        string pointer, string written, string value, string bound, string unit)
+    {
+        var answer = await host.PostAsync(
+            Example(ShopRoof).With(pointer, written).ToJsonString(), "/v1/comparisons");
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        var wrong = Assert.Single(JsonDocument.Parse(text).RootElement
+            .GetProperty("violations").EnumerateArray());
+        Assert.Equal(value, wrong.GetProperty("value").GetString());
+        Assert.Equal(bound, wrong.GetProperty("bound").GetString());
+        Assert.Equal(unit, wrong.GetProperty("unit").GetString());
     }
 
     [Fact]
