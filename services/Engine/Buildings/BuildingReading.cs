@@ -66,7 +66,7 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
             $"{At}/width", "The width", input.Width, Bounds.LeastWidth, Bounds.MostWidth);
         var basis = input.WidthBasis ?? WidthBasis.OutsideOfGirts;
         var girts = Thin("girtThickness", "The girt thickness", input.GirtThickness,
-            basis != WidthBasis.OutsideOfGirts);
+            basis != WidthBasis.OutsideOfGirts || input.GirtThickness is not null);
         var posts = Thin("postDepth", "The post depth", input.PostDepth,
             basis == WidthBasis.ClearSpan);
         if (given is null || girts is null || posts is null) return null;
@@ -89,6 +89,14 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
         var stripBase = findings.Optional($"{At}/stripBaseAboveDatum",
             "The strip base above the datum", input.StripBaseAboveDatum,
             Bounds.MostGap.Times(-1), Bounds.MostGap);
+        if (input is
+            {
+                EaveHeightDatum: null or EaveHeightDatum.StripBase,
+                StripBaseAboveDatum: { } above
+            } && above != Length.Zero)
+            findings.Add($"{At}/stripBaseAboveDatum", "means-nothing",
+                "stripBaseAboveDatum means nothing here: eaveHeightDatum is stripBase.",
+                above.Number(metric), "0", LengthWords.Unit(metric));
         var heel = Thin("heelHeight", "The heel height", input.HeelHeight, atBearing);
         var purlin = Thin("purlinDepth", "The purlin depth (0 when recessed)",
             input.PurlinDepth, atBearing);
@@ -109,6 +117,12 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
     private Length? Thin(string member, string what, Length? value, bool needed)
     {
         if (value is null && !needed) return Length.Zero;
+        if (!needed)
+            findings.Add($"{At}/{member}", "means-nothing",
+                $"{what} means nothing here: {(member == "postDepth"
+                    ? "widthBasis is not clearSpan"
+                    : "eaveHeightDatum is not bearing")}.", value!.Value.Number(metric),
+                unit: LengthWords.Unit(metric));
         return findings.Required($"{At}/{member}", what, value, Length.Zero,
             Length.FromFeet(6));
     }
@@ -248,8 +262,15 @@ internal sealed class BuildingReading(BuildingInput input, bool metric, Findings
                 findings.Broken($"{at}/width", "outside-building",
                     $"The panel ends at {findings.Say(f + w)}, beyond the length "
                     + $"{findings.Say(length)}.", f + w, length);
-            panels.Add(new(plane, new(f, f + w),
-                panel.Treatment ?? TranslucentTreatment.CoverAndCut));
+            var here = new TranslucentPanel(
+                plane, new(f, f + w), panel.Treatment ?? TranslucentTreatment.CoverAndCut);
+            if (panels.FirstOrDefault(p => p.Along.Overlaps(here.Along)
+                && (p.Plane == plane || p.Plane == "roof" || plane == "roof")) is { } other)
+                findings.Broken($"{at}/fromStart", "panels-overlap",
+                    $"The panel from {findings.Say(f)} to {findings.Say(f + w)} overlaps the one "
+                    + $"from {findings.Say(other.Along.From)} to {findings.Say(other.Along.To)}.",
+                    f, other.Along.To);
+            panels.Add(here);
         }
         return [.. panels.OrderBy(p => p.Along.From).ThenBy(p => p.Along.To)
             .ThenBy(p => p.Plane, StringComparer.Ordinal)];

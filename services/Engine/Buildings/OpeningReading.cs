@@ -51,6 +51,12 @@ internal sealed class OpeningReading(Building building, Findings findings)
             Length.Zero, Bounds.MostHeight);
         var start = findings.Optional($"{at}/fromStart", "The place of the opening",
             input.FromStart, Length.Zero, Bounds.MostLength);
+        if (input.Kind == OpeningKind.EaveLight && wall?.Top == PlaneEnd.OpeningEdge)
+        {
+            findings.Add($"{at}/wall", "eave-light-taken",
+                $"{wall.Title} has an eave light all along already.", wall.Id);
+            return;
+        }
         if (IsBand(input))
         {
             if (wall is not null && height is { } band) LowerForLight(at, wall, band, walls);
@@ -96,7 +102,8 @@ internal sealed class OpeningReading(Building building, Findings findings)
         {
             var names = string.Join(", ", walls.Select(w => w.Id));
             findings.Add($"{at}/wall", "no-such-wall",
-                $"This building has no wall {input.Wall}; it has {names}.", input.Wall, names);
+                $"This building has no wall {input.Wall}; it has {names}."
+                + WallPlanes.WhyNot(building, input.Wall), input.Wall, names);
         }
         else if (input.Kind == OpeningKind.EaveLight && wall.Kind != PlaneKind.Sidewall)
         {

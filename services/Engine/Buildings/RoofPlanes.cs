@@ -26,6 +26,10 @@ internal static class RoofPlanes
             PlaneEnd.Eave, PlaneEnd.Eave, lines);
     }
 
+    /// <summary>True when the slope changes between an eave and the ridge.</summary>
+    public static bool HasBreak(Building building) =>
+        building.Roof.Profile.Points.Count > (building.Roof.Ridge is null ? 2 : 3);
+
     /// <summary>Eave to ridge on one side.</summary>
     public static Plane OnSide(Building building, BuildingSide side)
     {

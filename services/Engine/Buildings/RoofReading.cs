@@ -1,3 +1,4 @@
+using System.Globalization;
 using PostFrame.Engine.Quantities;
 
 namespace PostFrame.Engine.Buildings;
@@ -116,6 +117,9 @@ internal sealed class RoofReading(
                 tops[0].Height, low);
             return null;
         }
+        if (slope is null)
+            CheckFound(Slope.FromRatio((tops[0].Height - low) / width), "from A to B",
+                given.EaveHeightB is null ? "/ridgeHeight" : "/eaveHeightB");
         return new(new([new(Length.Zero, low), new(width, tops[0].Height)]), null);
     }
 
@@ -233,14 +237,18 @@ internal sealed class RoofReading(
             peaks.Add(($"side B {b.Words(Say)}", fromB));
         var sides = peaks.Count;
         if (roof.RidgeHeight is { } ridge) peaks.Add(("ridge height", datum.FromStripBase(ridge)));
-        var told = sides == 1 && given.RidgeHeight is not null ? "/ridgeHeight"
+        var told = sides <= 1 && given.RidgeHeight is not null ? "/ridgeHeight"
             : given.EaveHeightB is not null ? "/eaveHeightB"
             : given.RidgeFromSidewallA is not null ? "/ridgeFromSidewallA" : "";
         if (peaks.Count == 0 || !Closes(peaks, told)) return null;
         var peak = peaks[0].Height;
         if (b.EaveGiven is null && b.Upper is null) return null;
+        var (derivedA, derivedB) = (a.Upper is null, b.Upper is null);
         (a, b) = (a.ClosedBy(peak), b.ClosedBy(peak));
-        if (!Rises(a, peak) || !Rises(b, peak)) return null;
+        if (!Rises(a, peak, told) || !Rises(b, peak, told)) return null;
+        if (derivedA) CheckFound(a.Upper!.Value, $"on side {a.Name}", told);
+        if (derivedB && !(derivedA && a.Upper == b.Upper))
+            CheckFound(b.Upper!.Value, $"on side {b.Name}", told);
         var points = new List<PlanePoint> { new(Length.Zero, a.EaveLine(peak)) };
         if (a.Break(peak) is { } breakA) points.Add(new(a.LowerRun, breakA));
         var ridgeVertex = points.Count;
@@ -252,11 +260,26 @@ internal sealed class RoofReading(
 
     private string Say(Length length) => length.Say(findings.Metric);
 
-    private bool Rises(RoofSide side, Length peak)
+    /// <summary>A slope that follows from heights keeps to the bounds of one that is given.
+    /// </summary>
+    private void CheckFound(Slope slope, string where, string member)
+    {
+        var x = slope.RisePer12;
+        if (x is >= Bounds.LeastSlope - 1e-9 and <= Bounds.MostSlope + 1e-9) return;
+        var flat = x < Bounds.LeastSlope;
+        findings.Add(At + member, flat ? "too-small" : "too-large",
+            $"By the heights the roof slopes {slope} {where}; it must be {Bounds.LeastSlope}:12 "
+            + $"to {Bounds.MostSlope}:12.", Number(x),
+            Number(flat ? Bounds.LeastSlope : Bounds.MostSlope), "in 12 in");
+
+        static string Number(double x) => x.ToString("0.###", CultureInfo.InvariantCulture);
+    }
+
+    private bool Rises(RoofSide side, Length peak, string member)
     {
         var foot = side.Break(peak) ?? side.EaveLine(peak);
         if (peak > foot) return true;
-        findings.Broken(At, "roof-falls-inward",
+        findings.Broken(At + member, "roof-falls-inward",
             $"On side {side.Name} the ridge at {findings.Say(peak)} is not above "
             + $"{findings.Say(foot)}: the roof would fall inward.", peak, foot);
         return false;

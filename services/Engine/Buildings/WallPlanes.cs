@@ -19,6 +19,13 @@ internal static class WallPlanes
     public static Profile EndwallProfile(Building building, int end) =>
         ProfileWith(building, lean => lean.SharesEndwall(end));
 
+    /// <summary>Why a sidewall is not there, in a sentence; nothing for any other name.</summary>
+    public static string WhyNot(Building building, string name) =>
+        name is "sidewallA" or "sidewallB" && building.LeanTos.Any(l =>
+            l.IsFlushAndOpen && name.EndsWith(l.Side.ToString(), StringComparison.Ordinal))
+            ? " The lean-to on that side is open to the main building, so no wall is left there."
+            : "";
+
     private static IEnumerable<Plane> All(Building building)
     {
         foreach (var side in new[] { BuildingSide.A, BuildingSide.B })

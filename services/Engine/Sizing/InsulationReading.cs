@@ -66,6 +66,7 @@ internal sealed class InsulationReading(
         CheckThickness(line, at, product);
         var widths = Widths(line, at, product);
         CheckRoof(line, at, planes);
+        CheckStart(line, at, planes);
         return new()
         {
             Path = at,
@@ -87,7 +88,7 @@ internal sealed class InsulationReading(
             if (known is not null && !known.Contains(name))
                 findings.Add($"{at}/planes/{i}", "no-such-plane",
                     $"This building has no plane {name}; it has {string.Join(", ", known)}."
-                    + Hint(name), name, string.Join(", ", known));
+                    + WallPlanes.WhyNot(building!, name), name, string.Join(", ", known));
             else if (Clash(name) is { } other)
                 findings.Add($"{at}/planes/{i}", "plane-taken",
                     $"Plane {name} is covered already by {other}; each plane takes one product.",
@@ -105,12 +106,6 @@ internal sealed class InsulationReading(
             : name is "roofA" or "roofB" ? ["roof"] : [];
         return others.Select(o => taken.GetValueOrDefault(o)).FirstOrDefault(o => o is not null);
     }
-
-    private string Hint(string name) =>
-        name is "sidewallA" or "sidewallB" && building!.LeanTos.Any(l =>
-            l.IsFlushAndOpen && name.EndsWith(l.Side.ToString(), StringComparison.Ordinal))
-            ? " The lean-to on that side is open to the main building, so no wall is left there."
-            : "";
 
     private void CheckThickness(InsulationInput line, string at, Product product)
     {
@@ -152,7 +147,7 @@ internal sealed class InsulationReading(
         var offered = string.Join(", ", product.Rolls.Select(r => r.Width.Say(r.Metric)));
         findings.Add($"{at}/rollWidth", "no-such-width",
             $"{product.Code} comes {offered} wide, not {width.Say(metric)}.",
-            width.Number(metric), offered, LengthWords.Unit(metric));
+            width.Say(metric), offered);
         return [];
     }
 
@@ -170,6 +165,29 @@ internal sealed class InsulationReading(
                     "Strips over the ridge are one piece; they cannot be split at a break.",
                     "split", "continuous");
         }
+        var isRoof = planes.Any(p => p.StartsWith("roof", StringComparison.Ordinal)
+            || p.StartsWith("leanRoof", StringComparison.Ordinal));
+        foreach (var (member, given) in new[]
+        {
+            ("roofLayout", line.RoofLayout is not null),
+            ("breakLayout", line.BreakLayout is not null),
+        })
+            if (given && !isRoof && planes.Count > 0)
+                findings.Add($"{at}/{member}", "no-roof",
+                    $"{member} means something for roofs only, and this line names none.");
+        if (line.BreakLayout == BreakLayout.Split && isRoof && building is not null
+            && !RoofPlanes.HasBreak(building))
+            findings.Add($"{at}/breakLayout", "no-break",
+                "Pieces cannot be split at a break: this roof has none.", "split", "continuous");
+        if (building is not null && planes.Contains("roof")
+            && RoofPlanes.Over(building).Parts.Count == 0)
+            findings.Add($"{at}/planes/{line.Planes!.ToList().IndexOf("roof")}",
+                "nothing-to-cover", "The translucent panels leave nothing of the roof to cover.",
+                "roof");
+    }
+
+    private void CheckStart(InsulationInput line, string at, IReadOnlySet<string> planes)
+    {
         if (line.StartHeight is not { } start) return;
         var named = walls.Where(w => planes.Contains(w.Id)).ToArray();
         if (named.Length == 0 && building is not null)

@@ -32,9 +32,9 @@ internal sealed class LastStripChoices(UnitTaker taker, PieceRule rule, Practice
                 Area.Zero, (sum, p) => sum + Area.Of(p.Strip.Width, p.Draft.Cut));
             yield return new(
                 unit.Plane.Id, choice, IsTaken(unit, choice, wider), length, gross,
-                Words(choice, wider),
+                Words(choice, wider, unit.LastStrip),
                 $"The last strip of {unit.Plane.Title} covers only {Say(rest)}. "
-                + Words(choice, wider));
+                + Words(choice, wider, unit.LastStrip));
         }
     }
 
@@ -42,10 +42,13 @@ internal sealed class LastStripChoices(UnitTaker taker, PieceRule rule, Practice
         unit.LastStrip == choice
         || (choice == LastStrip.Make && unit.LastStrip == LastStrip.Wider && wider is null);
 
-    private string Words(LastStrip choice, Length? wider) => choice switch
+    private string Words(LastStrip choice, Length? wider, LastStrip asked) => choice switch
     {
         LastStrip.Wider => $"One strip of {Say(wider!.Value)} takes the place of the last two.",
         LastStrip.Wrap => "It is made, and the surplus is shared as larger wraps at both ends.",
+        _ when wider is null && asked == LastStrip.Wider =>
+            "No roll covers the last two strips in one, so it is made at full width and trimmed "
+            + "on site.",
         _ => "It is made at full width and trimmed on site.",
     };
 

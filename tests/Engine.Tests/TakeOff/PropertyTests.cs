@@ -153,7 +153,9 @@ public sealed class PropertyTests
         {
             Insulation = [.. job.Insulation!.Select(l => change(l) with
             {
-                RoofLayout = Engine.TakeOff.RoofLayout.EaveToRidge,
+                RoofLayout = l.Planes!.Contains("roof")
+                    ? Engine.TakeOff.RoofLayout.EaveToRidge
+                    : null,
             })],
         }).Sized();
         return result.Planes.ToDictionary(p => p.Plane, p => (

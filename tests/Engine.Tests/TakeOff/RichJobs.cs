@@ -96,10 +96,12 @@ internal static class RichJobs
         {
             if (Sometimes(random)) line = line with { BestRollWidth = true, RollWidth = null };
             if (Sometimes(random)) line = line with { LastStrip = (LastStrip)random.Next(3) };
+            if (!line.Planes!.Contains("roof")) return line with { RoofLayout = null };
             if (Sometimes(random)) line = line with { RoofLayout = (RoofLayout)random.Next(3) };
+            var breaks = job.Building!.Roof!.Form is RoofForm.Gambrel or RoofForm.DoublePitch;
             return line with
             {
-                BreakLayout = line.RoofLayout == RoofLayout.OverRidge
+                BreakLayout = line.RoofLayout == RoofLayout.OverRidge || !breaks
                     ? null
                     : (BreakLayout)random.Next(2),
             };

@@ -51,7 +51,7 @@ public sealed class ViolationTests
         ("flat roof", WithRoof(Gable(0)), "/building/roof/slope", "too-small"),
         ("steep roof", WithRoof(Gable(61)), "/building/roof/slope", "too-large"),
         ("peak below eave", WithRoof(new() { Form = RoofForm.Gable, RidgeHeight = In(110) }),
-            "/building/roof", "roof-falls-inward"),
+            "/building/roof/ridgeHeight", "roof-falls-inward"),
         ("slope against peak", WithRoof(Gable(4) with { RidgeHeight = In(190) }),
             "/building/roof/ridgeHeight", "does-not-close"),
         ("member of another form", WithRoof(Gable(4) with { SlopeA = Pitch(3) }),
@@ -115,6 +115,29 @@ public sealed class ViolationTests
             "/building/roof/points/2/across", "does-not-close"),
         ("profile off the eave", WithRoof(Drawn((0, 100), (180, 180), (360, 120))),
             "/building/roof/points/0/up", "does-not-close"),
+        ("ridge so low that the roof is too flat",
+            WithRoof(new() { Form = RoofForm.Gable, RidgeHeight = In(121) }),
+            "/building/roof/ridgeHeight", "too-small"),
+        ("high eave so low that the roof is too flat",
+            WithRoof(new() { Form = RoofForm.Monoslope, EaveHeightB = In(121) }),
+            "/building/roof/eaveHeightB", "too-small"),
+        ("eave B so high that its side is too flat", WithRoof(new()
+        {
+            Form = RoofForm.OffsetRidge, RidgeFromSidewallA = In(120), SlopeA = Pitch(1),
+            EaveHeightB = In(129),
+        }), "/building/roof/eaveHeightB", "too-small"),
+        ("heel without a bearing", W1.With(b => b with { HeelHeight = In(6) }),
+            "/building/heelHeight", "means-nothing"),
+        ("purlins without a bearing", W1.With(b => b with { PurlinDepth = In(5.5) }),
+            "/building/purlinDepth", "means-nothing"),
+        ("posts without a clear span", W1.With(b => b with { PostDepth = In(5.5) }),
+            "/building/postDepth", "means-nothing"),
+        ("strip base above itself", W1.With(b => b with { StripBaseAboveDatum = In(8) }),
+            "/building/stripBaseAboveDatum", "means-nothing"),
+        ("panels that overlap", WithPanels((100, 36), (135, 36)),
+            "/building/roof/translucentPanels/1/fromStart", "panels-overlap"),
+        ("panels that leave no roof", WithPanels((0, 240), (240, 240)),
+            "/insulation/0/planes/0", "nothing-to-cover"),
         ("posts without girts", W1.With(b => b with { WidthBasis = WidthBasis.OutsideOfPosts }),
             "/building/girtThickness", "missing"),
         ("clear span without posts", W1.With(b => b with { WidthBasis = WidthBasis.ClearSpan }),
@@ -179,6 +202,14 @@ public sealed class ViolationTests
         ("eave light on an endwall", WithOpening(
             Opening("endwall1", OpeningKind.EaveLight, 60, 30, 60)),
             "/building/openings/0/wall", "not-a-sidewall"),
+        ("eave light twice", W1.WithOpenings(
+            new() { Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(20) },
+            new() { Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(20) }),
+            "/building/openings/1/wall", "eave-light-taken"),
+        ("eave light in bays under a continuous one", W1.WithOpenings(
+            Opening("sidewallA", OpeningKind.EaveLight, 60, 20, 60),
+            new() { Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(20) }),
+            "/building/openings/0/wall", "eave-light-taken"),
         ("eave light as high as its wall", WithOpening(new()
             { Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(120) }),
             "/building/openings/0/height", "taller-than-wall"),
@@ -211,6 +242,15 @@ public sealed class ViolationTests
             "/insulation/0/roofLayout", "needs-whole-roof"),
         ("split over the ridge", WithLine(l => l with { BreakLayout = BreakLayout.Split }),
             "/insulation/0/breakLayout", "over-ridge-is-one-piece"),
+        ("roof layout on walls", W1 with { Insulation =
+            [Cover(48, Walls) with { RoofLayout = RoofLayout.EaveToRidge }] },
+            "/insulation/0/roofLayout", "no-roof"),
+        ("break layout on walls", W1 with { Insulation =
+            [Cover(48, Walls) with { BreakLayout = BreakLayout.Continuous }] },
+            "/insulation/0/breakLayout", "no-roof"),
+        ("split at a break that is not there", W1 with { Insulation =
+            [Cover(48, "roof") with { BreakLayout = BreakLayout.Split }] },
+            "/insulation/0/breakLayout", "no-break"),
         ("start height on a roof", WithLine(l => l with { StartHeight = In(96) }),
             "/insulation/0/startHeight", "no-walls"),
         ("start height above the eave", W1 with { Insulation =
@@ -310,6 +350,16 @@ public sealed class ViolationTests
 
     private static OpeningInput Door(string wall, double width, double height, double from) =>
         Opening(wall, OpeningKind.OverheadDoor, width, height, from);
+
+    private static SizingInput WithPanels(params (double From, double Width)[] panels) =>
+        Job(360, 480, 120, Gable(4) with
+        {
+            TranslucentPanels = [.. panels.Select(p => new TranslucentPanelInput
+            {
+                FromStart = In(p.From), Width = In(p.Width),
+                Treatment = TranslucentTreatment.SplitRun,
+            })],
+        }, Cover(48, "roof"));
 
     private static RoofInput Drawn(params (double Across, double Up)[] points) => new()
     {
