@@ -46,32 +46,6 @@ public sealed class ShopTests
     }
 
     [Fact]
-    public void Planning_again_keeps_every_cut_made_and_uses_the_rest_of_the_roll()
-    {
-        var problem = Problem([("a", 60, 3), ("b", 40, 3)],
-            new StockType { Key = "r", LengthNm = 110, EndTrimNm = 10, Count = 4 });
-        var begun = new RollProgress("r", new Dictionary<string, int> { ["a"] = 1 }, LostNm: 0);
-        var rest = Replanning.Remaining(problem, [begun]);
-        Assert.Equal([2, 3], rest.Items.Select(i => i.Demand));
-        Assert.Equal([3, 1], rest.Stock.Select(s => s.Count));
-        var plan = CuttingStock.Plan(rest, Limits, Cancel);
-        Assert.Empty(PlanCheck.Check(rest, plan));
-        Assert.Equal((3, 2L), (plan.RollCount, plan.Cost));
-    }
-
-    [Fact]
-    public void A_roll_that_turns_out_short_gives_only_what_is_left_of_it()
-    {
-        var problem = Problem([("a", 60, 2)],
-            new StockType { Key = "r", LengthNm = 120, Count = 3 });
-        var made = new Dictionary<string, int> { ["a"] = 1 };
-        var rest = Replanning.Remaining(problem, [new("r", made, LostNm: 30)]);
-        Assert.Equal(30, rest.Stock[1].LengthNm);
-        Assert.Throws<ArgumentException>(() => Replanning
-            .Remaining(problem, [new("r", made, LostNm: 70)]));
-    }
-
-    [Fact]
     public void No_piece_is_cut_over_a_factory_splice()
     {
         var roll = new StockType { Key = "r", LengthNm = 100, EndTrimNm = 5, Cost = 10 };

@@ -39,6 +39,33 @@ public sealed class SmallProblemTests
         }
     }
 
+    /// <summary>
+    /// Counts rolls as a small part of cost, so that the enumeration finds the fewest rolls among
+    /// the cheapest plans.
+    /// </summary>
+    [Fact]
+    public void No_cheapest_plan_takes_fewer_rolls_and_remnants_than_the_bound_says()
+    {
+        var (tight, all) = (0, 0);
+        for (var seed = 200_000; seed < 201_000; seed++)
+        {
+            var problem = RandomProblems.Small(seed);
+            var plan = CuttingStock
+                .Plan(problem, PlanLimits.Default, TestContext.Current.CancellationToken);
+            if (!plan.Proven)
+                continue;
+            var counted = problem with
+            {
+                Stock = [.. problem.Stock.Select(s => s with { Cost = s.Cost * 1000 + 1 })],
+            };
+            var fewest = new BruteForce(counted).LeastCost() - plan.Cost * 1000;
+            Assert.True(plan.LowerBoundRolls <= fewest, $"seed {seed}: {fewest}");
+            (tight, all) = (tight + (plan.LowerBoundRolls == fewest ? 1 : 0), all + 1);
+        }
+
+        Assert.True(tight > all * 0.8, $"equal to the fewest in {tight} of {all}");
+    }
+
     private static void Judge(int seed, CuttingProblem problem, CuttingPlan plan, long? least)
     {
         var faults = PlanCheck.Check(problem, plan);

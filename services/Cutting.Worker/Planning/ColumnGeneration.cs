@@ -10,6 +10,9 @@ internal sealed class ColumnGeneration : IDisposable
     private const int ColumnsPerRound = 60;
     private const double Smoothing = 0.7;
     private const double Negligible = 1e-8;
+    private const double PressedBelow = 0.001;
+    private const double MostPressed = 0.0001;
+    private const int PressRounds = 60;
 
     private readonly Instance _instance;
     private readonly WorkMeter _meter;
@@ -19,6 +22,7 @@ internal sealed class ColumnGeneration : IDisposable
     private readonly double _costUnit;
     private readonly HashSet<string> _known = [];
     private double[] _center = [];
+    private DualPoint? _last;
 
     public ColumnGeneration(Instance instance, WorkMeter meter)
     {
@@ -137,13 +141,8 @@ internal sealed class ColumnGeneration : IDisposable
             dual[i] = Demand[i] == 0 ? 0
                 : smooth == 0 ? _master.Dual[i]
                 : smooth * _center[i] + (1 - smooth) * _master.Dual[i];
-        var scale = Scale(dual);
-        var value = new int[dual.Length];
-        for (var i = 0; i < value.Length; i++)
-            value[i] = (int)(dual[i] * scale);
-        _table.Fill(value, Demand);
-        var best = _instance.Bins.Select(b => (long)_table.Top(b.Capacity, 200_000)).ToArray();
-        var point = DualPoint.Of(_instance, Demand, Stock, value, best, _costUnit / scale);
+        var (point, scale) = Point(dual);
+        _last = point;
         if (Best is null || point.Bound > Best.Bound)
         {
             Best = point;
@@ -160,6 +159,40 @@ internal sealed class ColumnGeneration : IDisposable
         return added;
     }
 
+    /// <summary>
+    /// The duals as whole numbers with what they prove; fills the table with them.
+    /// </summary>
+    private (DualPoint Point, double Scale) Point(double[] dual)
+    {
+        var scale = Scale(dual);
+        var value = new int[dual.Length];
+        for (var i = 0; i < value.Length; i++)
+            value[i] = (int)(dual[i] * scale);
+        _table.Fill(value, Demand);
+        var best = _instance.Bins.Select(b => (long)_table.Top(b.Capacity, 200_000)).ToArray();
+        return (
+            DualPoint.Of(_instance, Demand, Stock, value, best, _costUnit / scale), scale);
+    }
+
+    /// <summary>
+    /// Other duals that prove nearly as much, but under which as many as possible of the patterns
+    /// given are worth less than they cost. Null when the library failed.
+    /// </summary>
+    public DualPoint? Pressed(IReadOnlyList<Pattern> patterns)
+    {
+        _master.Press(MostPressed);
+        _master.Press(patterns, PressedBelow, MostPressed);
+        _last = null;
+        for (var round = 0; round < PressRounds && !_meter.Over; round++)
+        {
+            if (!_master.Solve() || Price(0) == 0)
+                break;
+        }
+
+        _master.Press(0);
+        return _last;
+    }
+
     /// <summary>Whole-number scale that keeps every table entry below 2³⁰.</summary>
     private double Scale(double[] dual)
     {
@@ -172,7 +205,7 @@ internal sealed class ColumnGeneration : IDisposable
 
         var full = 1.1 * density * _instance.Bins.Max(b => b.Capacity);
         var most = Math.Min(total, full + dual.Max());
-        return Math.Min(1 << 26, (1 << 30) / Math.Max(most, 1e-9));
+        return Math.Min(1 << 29, (1 << 30) / Math.Max(most, 1e-9));
     }
 
     private int Columns(int bin, double scale)

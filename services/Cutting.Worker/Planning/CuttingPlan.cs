@@ -17,7 +17,9 @@ public sealed record CuttingPlan
     /// <summary>Rolls and remnants used.</summary>
     public required int RollCount { get; init; }
 
-    /// <summary>No plan that meets the demand uses fewer rolls than this.</summary>
+    /// <summary>
+    /// No plan that meets the demand and costs no more than this one uses fewer rolls and remnants.
+    /// </summary>
     public required int LowerBoundRolls { get; init; }
 
     /// <summary>

@@ -24,24 +24,23 @@ public static class CuttingStock
         if (LotPlanning.Split(problem) is not { } lots || HoldsLots(problem, whole))
             return whole;
         var plans = lots.Select(l => Solve(l, new WorkMeter(limits, cancel), limits.Seed)).ToList();
-        return LotPlanning.Join(plans, whole.LowerBoundCost, whole.LowerBoundRolls);
+        var leastRolls = RollCountBound.Of(Written(problem), [], cost: null);
+        return LotPlanning.Join(plans, whole.LowerBoundCost, (int)leastRolls);
     }
 
     private static CuttingPlan Solve(CuttingProblem problem, WorkMeter meter, int seed)
     {
-        var instance = Instance.From(
-            [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock);
+        var instance = Written(problem);
         var search = Search.Run(instance, problem.MinUsefulOffcutNm, meter, seed);
         var best = search.Best;
         var (rolls, unmet) = PlanWriting.Write(problem, instance, best);
-        var dearest = instance.Bins.Select(b => b.Cost).DefaultIfEmpty(0).Max();
         return new CuttingPlan
         {
             Rolls = rolls,
             Refusals = [],
             Unmet = unmet,
             RollCount = (int)best.RollCount,
-            LowerBoundRolls = dearest == 0 ? 0 : (int)((search.Bound + dearest - 1) / dearest),
+            LowerBoundRolls = (int)Math.Min(search.LeastRolls, int.MaxValue),
             Cost = best.Cost,
             LowerBoundCost = search.Bound,
             Proven = unmet.Count == 0 && best.Cost == search.Bound,
@@ -50,6 +49,9 @@ public static class CuttingStock
             WorkSeconds = meter.Spent,
         };
     }
+
+    private static Instance Written(CuttingProblem problem) => Instance.From(
+        [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock);
 
     private static bool HoldsLots(CuttingProblem problem, CuttingPlan plan)
     {

@@ -46,7 +46,11 @@ internal sealed class DualPoint
     /// <paramref name="cost"/>: with a lower value the bound plus the pattern's reduced cost passes
     /// it.
     /// </summary>
-    public int Floor(Instance instance, int b, long cost)
+    public int Floor(Instance instance, int b, long cost) =>
+        (int)Math.Min(int.MaxValue, LongFloor(instance, b, cost));
+
+    /// <summary><see cref="Floor"/> where values may be larger than an int.</summary>
+    public long LongFloor(Instance instance, int b, long cost)
     {
         // reduced cost = C + u − λ·value, u = max(0, λ·best − C) for limited bins, must be ≤ cost −
         // bound
@@ -58,7 +62,7 @@ internal sealed class DualPoint
         if (P.IsZero || least <= 0)
             return 0;
         var floor = (least + P - 1) / P;
-        return floor > int.MaxValue ? int.MaxValue : (int)floor;
+        return floor > long.MaxValue ? long.MaxValue : (long)floor;
     }
 
     /// <param name="instance">Bins with their costs.</param>
@@ -69,6 +73,22 @@ internal sealed class DualPoint
     /// <param name="natural">λ where no unlimited bin forces one (cost per unit of value).</param>
     public static DualPoint Of(
         Instance instance, int[] demand, int[] stock, int[] value, long[] best, double natural)
+    {
+        var worth = Int128.Zero;
+        for (var i = 0; i < demand.Length; i++)
+            worth += (long)value[i] * demand[i];
+        return Of(instance, stock, worth, best, natural, value);
+    }
+
+    /// <param name="instance">Bins with their costs.</param>
+    /// <param name="stock">Bins left.</param>
+    /// <param name="worth">Value of the whole demand, and of every cut that a plan keeps.</param>
+    /// <param name="best">Per bin, a value no pattern of it exceeds.</param>
+    /// <param name="natural">λ where no unlimited bin forces one.</param>
+    /// <param name="value">Values of the items, where they say all.</param>
+    public static DualPoint Of(
+        Instance instance, int[] stock, Int128 worth, long[] best, double natural,
+        int[]? value = null)
     {
         BigInteger p = new(Math.Round(natural * (1L << 40)));
         BigInteger q = 1L << 40;
@@ -83,16 +103,13 @@ internal sealed class DualPoint
             free = true;
         }
 
-        var worth = BigInteger.Zero;
-        for (var i = 0; i < demand.Length; i++)
-            worth += (long)value[i] * demand[i];
-        var numerator = p * worth;
+        var numerator = p * (BigInteger)worth;
         for (var b = 0; b < best.Length; b++)
         {
             if (stock[b] != int.MaxValue && stock[b] > 0)
                 numerator -= stock[b] * BigInteger.Max(0, p * best[b] - q * instance.Bins[b].Cost);
         }
 
-        return new DualPoint(value, best, (Int128)worth, p, q, numerator);
+        return new DualPoint(value ?? [], best, worth, p, q, numerator);
     }
 }

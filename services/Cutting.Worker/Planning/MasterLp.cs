@@ -15,8 +15,8 @@ internal sealed class MasterLp : IDisposable
     private readonly double[] _cost;
     private readonly List<Variable> _column = [];
     private readonly List<Variable> _swap = [];
+    private readonly List<Variable> _pressed = [];
     private long _entries;
-
 
     /// <param name="instance">Items and bins.</param>
     /// <param name="demand">How many of each item are still to be cut.</param>
@@ -78,9 +78,44 @@ internal sealed class MasterLp : IDisposable
             _demand[pattern.Item[k]].SetCoefficient(column, pattern.Count[k]);
         _stock[pattern.Bin]?.SetCoefficient(column, 1);
         _solver.Objective().SetCoefficient(column, _cost[pattern.Bin]);
+        foreach (var cut in Cuts)
+        {
+            if (cut.Rule.Of(pattern) is not (var times and > 0))
+                continue;
+            cut.Row.SetCoefficient(column, times);
+            cut.Times.Add((Patterns.Count, times));
+        }
+
         _column.Add(column);
         Patterns.Add(pattern);
         _entries += pattern.Item.Length + 2;
+    }
+
+    /// <summary>A cut as a row, and how often each column counts in it.</summary>
+    public sealed record Cut(RankOneCut Rule, int Least, Constraint Row)
+    {
+        public List<(int Column, int Times)> Times { get; } = [];
+    }
+
+    public List<Cut> Cuts { get; } = [];
+
+    public double[] CutDual { get; private set; } = [];
+
+    public void Add(RankOneCut rule, int least)
+    {
+        var cut = new Cut(
+            rule, least, _solver.MakeConstraint(least, double.PositiveInfinity));
+        for (var p = 0; p < Patterns.Count; p++)
+        {
+            if (rule.Of(Patterns[p]) is not (var times and > 0))
+                continue;
+            cut.Row.SetCoefficient(_column[p], times);
+            cut.Times.Add((p, times));
+        }
+
+        _entries += cut.Times.Count;
+        _meter.Steps(Patterns.Count * 20.0);
+        Cuts.Add(cut);
     }
 
     /// <summary>Changes what is still to be cut and what is left to cut it from.</summary>
@@ -90,6 +125,33 @@ internal sealed class MasterLp : IDisposable
             _demand[i].SetLb(demand[i]);
         for (var b = 0; b < stock.Length; b++)
             _stock[b]?.SetUb(stock[b]);
+    }
+
+    /// <summary>
+    /// Offers patterns a little below their cost, and only a little of each, so that the duals move
+    /// to where these patterns are worth less than they cost.
+    /// </summary>
+    public void Press(IEnumerable<Pattern> patterns, double less, double most)
+    {
+        foreach (var pattern in patterns)
+        {
+            var column = _solver.MakeNumVar(0, most, string.Empty);
+            for (var k = 0; k < pattern.Item.Length; k++)
+                _demand[pattern.Item[k]].SetCoefficient(column, pattern.Count[k]);
+            _stock[pattern.Bin]?.SetCoefficient(column, 1);
+            _solver.Objective().SetCoefficient(column, _cost[pattern.Bin] - less);
+            _pressed.Add(column);
+        }
+    }
+
+    /// <summary>Takes the pressed patterns out, or puts them in again.</summary>
+    public void Press(double most) => _pressed.ForEach(c => c.SetUb(most));
+
+    /// <summary>Asks for amounts that need not be whole, until the demand is set again.</summary>
+    public void Tilt(double[] demand)
+    {
+        for (var i = 0; i < demand.Length; i++)
+            _demand[i].SetLb(demand[i]);
     }
 
     /// <summary>Shuts or opens a column.</summary>
@@ -117,10 +179,11 @@ internal sealed class MasterLp : IDisposable
 
         var pivots = Math.Clamp(_solver.Iterations(), 1, 100_000);
         _meter.Steps(
-            _entries * 100.0 + pivots * (_demand.Length * 100.0 + _column.Count * 8.0 + 2000));
+            _entries * 100.0 + pivots * ((_demand.Length + Cuts.Count) * 100.0 + _column.Count * 8.0 + 2000));
         Objective = _solver.Objective().Value();
         Amount = [.. _column.Select(c => c.SolutionValue())];
         Dual = [.. _demand.Select(c => Math.Max(0, c.DualValue()))];
+        CutDual = [.. Cuts.Select(c => Math.Max(0, c.Row.DualValue()))];
         StockDual = [.. _stock.Select(c => Math.Max(0, -(c?.DualValue() ?? 0)))];
         Swaps = _swap.Any(s => s.SolutionValue() > 1e-7);
         return true;

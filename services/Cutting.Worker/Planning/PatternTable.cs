@@ -42,6 +42,14 @@ internal sealed class PatternTable
     /// <summary>True when the table's entries are the knapsack's exact values.</summary>
     public bool Exact => _unit == 1;
 
+    public int Items => _length.Length;
+
+    public long Length(int item) => _length[item];
+
+    public int Most(int item) => _most[item];
+
+    public int Value(int item) => _value[item];
+
     /// <summary>Values of the items and how many of each a pattern may hold.</summary>
     public void Fill(int[] value, int[] most)
     {
@@ -139,18 +147,6 @@ internal sealed class PatternTable
         return best;
     }
 
-    /// <summary>
-    /// Every pattern worth at least <paramref name="floor"/> to which no further piece could be
-    /// added; null when there are more than <paramref name="most"/> or the nodes ran out.
-    /// </summary>
-    public List<(int[] Item, int[] Count)>? All(long capacity, int floor, int most, int nodes)
-    {
-        var all = new Listing(this, floor, most, nodes);
-        var whole = all.Run(capacity);
-        _meter.Steps((nodes - all.Nodes) * 6.0 + 1000);
-        return whole ? all.Patterns : null;
-    }
-
     private static void Raise(int[] row, int shift, int gain)
     {
         unchecked
@@ -220,78 +216,6 @@ internal sealed class PatternTable
                 if (table._value[i] > 0 && table._length[i] <= room)
                     Take(i, room, worth);
             }
-        }
-    }
-
-    /// <summary>Depth-first listing of all patterns above a floor.</summary>
-    private sealed class Listing(PatternTable table, int floor, int most, int nodes)
-    {
-        private readonly List<(int Item, int Count)> _path = [];
-
-        public int Nodes { get; private set; } = nodes;
-
-        public List<(int[] Item, int[] Count)> Patterns { get; } = [];
-
-        public bool Run(long capacity)
-        {
-            Next(0, capacity, 0);
-            return Nodes > 0 && Patterns.Count <= most;
-        }
-
-        private void Next(int from, long room, int worth)
-        {
-            if (--Nodes <= 0 || Patterns.Count > most)
-                return;
-            var cell = room / table._unit;
-            for (var i = from; i < table._length.Length; i++)
-            {
-                if (worth + table._row[i][cell] < floor)
-                    break;
-                if (table._length[i] > room || table._most[i] == 0)
-                    continue;
-                Take(i, room, worth);
-            }
-
-            if (worth >= floor && Full(room))
-                Patterns.Add(([.. _path.Select(p => p.Item)], [.. _path.Select(p => p.Count)]));
-        }
-
-        private void Take(int item, long room, int worth)
-        {
-            var (length, value) = (table._length[item], table._value[item]);
-            for (var count = (int)Math.Min(table._most[item], room / length); count > 0; count--)
-            {
-                var left = room - count * length;
-                var now = worth + count * value;
-                if (now + table._row[item + 1][left / table._unit] < floor)
-                    continue;
-                _path.Add((item, count));
-                Next(item + 1, left, now);
-                _path.RemoveAt(_path.Count - 1);
-            }
-        }
-
-        /// <summary>No item fits the room left that the pattern could hold one more of.</summary>
-        private bool Full(long room)
-        {
-            for (var i = table._length.Length - 1; i >= 0 && table._length[i] <= room; i--)
-            {
-                if (Held(i) < table._most[i])
-                    return false;
-            }
-
-            return true;
-        }
-
-        private int Held(int item)
-        {
-            foreach (var (held, count) in _path)
-            {
-                if (held == item)
-                    return count;
-            }
-
-            return 0;
         }
     }
 }

@@ -6,7 +6,8 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal sealed class Search
 {
-    private const int MostListed = 50_000;
+    private const int MostListed = 200_000;
+    private const double NearlyWhole = 1e-4;
     private const int DivesFirst = 3;
 
     private readonly Instance _instance;
@@ -14,6 +15,7 @@ internal sealed class Search
     private readonly int _seed;
     private readonly long _step;
     private readonly long _minUsefulNm;
+    private readonly List<(Int128 Demand, long[] Top)> _worths = [];
 
     private Search(Instance instance, long minUsefulNm, WorkMeter meter, int seed)
     {
@@ -31,6 +33,10 @@ internal sealed class Search
 
     /// <summary>No packing that meets the demand costs less.</summary>
     public long Bound { get; private set; }
+
+    /// <summary>No packing that meets the demand and costs no more takes fewer rolls.</summary>
+    public long LeastRolls => RollCountBound.Of(
+        _instance, _worths, Best.UnmetLength > 0 ? null : Best.Cost);
 
     public string Method { get; private set; }
 
@@ -59,6 +65,7 @@ internal sealed class Search
         Raise(columns);
         var dive = new Diving(_instance, columns, _meter, Offer);
         dive.Run(0, _seed, Target);
+        var listing = new PlanPatterns(_instance, columns, _seed, _meter);
         for (var round = 0; !Done && !_meter.Over && round < 1000; round++)
         {
             columns.Set(_instance.Demand, [.. _instance.Bins.Select(b => b.Count)]);
@@ -66,7 +73,7 @@ internal sealed class Search
                 return;
             Raise(columns);
             if (!Done)
-                Exact(columns, round);
+                Exact(columns, listing, round);
             if (!Done)
                 dive.Run(round + 1, _seed, Target);
         }
@@ -76,6 +83,7 @@ internal sealed class Search
     {
         if (columns.Best is not { } best)
             return;
+        _worths.Add((best.Worth, best.Top));
         var bound = (best.Ceiling + _step - 1) / _step * _step;
         if (bound > Bound)
             (Bound, Why) = (bound, Wording.Relaxation(_instance, best, bound));
@@ -100,23 +108,55 @@ internal sealed class Search
     /// Lists every pattern that a cheaper plan could use and decides whether a selection of them is
     /// one; where there are too many, tries with the best known ones and proves nothing.
     /// </summary>
-    private void Exact(ColumnGeneration columns, int round)
+    private void Exact(ColumnGeneration columns, PlanPatterns listing, int round)
     {
         if (columns.Best is not { } dual || Best.UnmetLength > 0)
             return;
         var target = Target;
-        var all = Listed(columns, dual, target);
+        var near = target - dual.Bound < NearlyWhole * _instance.Bins.Max(b => b.Cost);
+        var all = near
+            ? listing.Within(target, MostListed, 3 << Math.Min(round, 2))
+            : listing.Within(target, MostListed / 4, presses: 0);
         if (all is null && round < DivesFirst)
             return;
-        var patterns = all ?? columns.Cheapest(1500);
         var work = Math.Pow(2, Math.Min(round, 8));
-        if (Decided(patterns, all is not null, target, 0.15 * work) || patterns.Count > 4000)
+        var patterns = all ?? columns.Cheapest(1500);
+        if (Decided(patterns, all is not null, target, 0.15 * work))
+            return;
+        if (all is not null)
+        {
+            patterns = Closed(all, target, (int)(50 * work), _seed + round);
+            if (Done || Target != target)
+                return;
+        }
+
+        if (patterns.Count > 4000)
             return;
         var found = Selection.Find(
             _instance, patterns, target, (int)(300 * work), _seed + round, _meter);
         Offer(Trim.Of(_instance, found.Rolls), Selected(all is not null));
         if (found.None && !Done)
             Decided(patterns, all is not null, target, 4 * work);
+    }
+
+    /// <summary>
+    /// Looks for a plan, or for the proof that there is none; the patterns that are left.
+    /// </summary>
+    private List<Pattern> Closed(List<Pattern> all, long target, int nodes, int seed)
+    {
+        using var closing = new GapClosing(_instance, all, target, seed, _meter);
+        if (closing.None(nodes))
+            Rule(target, all.Count);
+        if (closing.Found is { } plan)
+            Offer(Trim.Of(_instance, plan), Selected(true));
+        return closing.Left;
+    }
+
+    private void Rule(long target, int patterns)
+    {
+        Bound = target + _step;
+        Why = $"All {patterns} patterns that could be in a cheaper plan were listed; "
+            + "no selection of them meets the demand.";
     }
 
     /// <summary>True when the selection was found or, of all patterns, shown not to be.</summary>
@@ -130,32 +170,12 @@ internal sealed class Search
             Offer(Trim.Of(_instance, rolls), Selected(all));
         if (outcome != ExactCover.Outcome.Impossible || !all)
             return outcome != ExactCover.Outcome.Open;
-        Bound = target + _step;
-        Why = $"All {patterns.Count} patterns that could be in a cheaper plan were listed; "
-            + "no selection of them meets the demand.";
+        Rule(target, patterns.Count);
         return true;
     }
 
     private static string Selected(bool all) =>
         all ? "all patterns, exact selection" : "column generation, best selection";
-
-    private List<Pattern>? Listed(ColumnGeneration columns, DualPoint dual, long target)
-    {
-        columns.Table.Fill(dual.Value, _instance.Demand);
-        var patterns = new List<Pattern>();
-        for (var b = 0; b < _instance.Bins.Length; b++)
-        {
-            var bin = _instance.Bins[b];
-            var all = columns.Table.All(
-                bin.Capacity, dual.Floor(_instance, b, target), MostListed - patterns.Count,
-                    5_000_000);
-            if (all is null)
-                return null;
-            patterns.AddRange(all.Select(p => new Pattern(b, p.Item, p.Count)));
-        }
-
-        return patterns;
-    }
 
     private static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
 }
