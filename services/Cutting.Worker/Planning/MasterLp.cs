@@ -179,7 +179,9 @@ internal sealed class MasterLp : IDisposable
 
         var pivots = Math.Clamp(_solver.Iterations(), 1, 100_000);
         _meter.Steps(
-            _entries * 100.0 + pivots * ((_demand.Length + Cuts.Count) * 100.0 + _column.Count * 8.0 + 2000));
+            _entries * 100.0
+                + pivots
+                    * ((_demand.Length + Cuts.Count) * 100.0 + _column.Count * 8.0 + 2000));
         Objective = _solver.Objective().Value();
         Amount = [.. _column.Select(c => c.SolutionValue())];
         Dual = [.. _demand.Select(c => Math.Max(0, c.DualValue()))];

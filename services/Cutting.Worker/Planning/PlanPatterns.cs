@@ -28,7 +28,7 @@ internal sealed class PlanPatterns(
 
     /// <summary>
     /// The patterns, or null where there are more than so many even after so many further sets of
-    /// duals. The columns' demand and stock must be the instance's own, and their relaxation solved.
+    /// duals. The columns' demand and stock must be the instance's own, their relaxation solved.
     /// </summary>
     public List<Pattern>? Within(long target, int most, int presses)
     {

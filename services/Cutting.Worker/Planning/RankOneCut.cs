@@ -6,9 +6,9 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 /// <remarks>
 /// Sum over patterns of ⌈Σ wᵢ·aᵢ / d⌉ ≥ ⌈Σ wᵢ·demandᵢ / d⌉. Rounding up never falls when a pattern
-/// holds more, so patterns to which nothing can be added still stand for all others. Source: Jepsen,
-/// Petersen, Spoorendonk and Pisinger 2008 (subset rows) and Pecin et al. 2017 (the weights), both
-/// from memory; turned here from packing to covering.
+/// holds more, so patterns to which nothing can be added still stand for all others. Source, from
+/// memory: Jepsen, Petersen, Spoorendonk and Pisinger 2008 (subset rows); turned here from packing
+/// to covering.
 /// </remarks>
 internal sealed record RankOneCut(int[] Item, int[] Weight, int Divisor)
 {
