@@ -3,8 +3,8 @@ using PostFrame.Engine.Quantities;
 namespace PostFrame.Engine.Heat;
 
 /// <summary>
-/// One plane as it is built most often: steel outside, the product against it and squeezed between
-/// the steel and each purlin or girt, the members and the product's room face open to the room.
+/// One plane as it is built most often: steel outside, the product where its kind usually lies, the
+/// product's room face open to the room, no air space counted.
 /// </summary>
 public sealed record PlaneConstruction
 {
@@ -23,7 +23,13 @@ public sealed record PlaneConstruction
     public required double RoomFaceEmittance { get; init; }
 
     /// <summary>
-    /// The members the product is squeezed over; null when nothing crosses the plane.
+    /// What the product is, which tells where it usually lies: blanket and sheet over the members,
+    /// batt and foam between them, board unbroken under them.
+    /// </summary>
+    public MaterialKind Kind { get; init; } = MaterialKind.Blanket;
+
+    /// <summary>
+    /// The members the product lies over, between or under; null when nothing crosses the plane.
     /// </summary>
     public Framing? Framing { get; init; }
 

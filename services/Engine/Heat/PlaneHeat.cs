@@ -5,9 +5,6 @@ namespace PostFrame.Engine.Heat;
 /// <summary>The short heat summary of a plane, for a take-off.</summary>
 public static class PlaneHeat
 {
-    /// <summary>Wood. Source: ASHRAE HoF 2021 ch. 26 Table 2.</summary>
-    private const double WoodEmittance = 0.9;
-
     /// <summary>
     /// Blanket squeezed to a few millimetres, inside the usual 0.035 to 0.04 W/(m·K).
     /// </summary>
@@ -20,7 +17,7 @@ public static class PlaneHeat
     /// range.</exception>
     /// <remarks>
     /// Parallel path over two sections: between the members film + product + film, at a member
-    /// film + squeezed product + wood + film. Capped at the section between the members, because
+    /// film + wood + film, with what is left of a product that lies over it. Capped at the section between the members, because
     /// a member standing in the room is a fin and not insulation.
     /// Source: ASHRAE HoF 2021 ch. 27 (parallel path for wood); ISO 6946:2017 clause 6.7.2.
     /// </remarks>
@@ -37,42 +34,53 @@ public static class PlaneHeat
 
     private static SeasonHeat InSeason(PlaneConstruction plane, Season season)
     {
-        // No air space in it, so only the sign of the difference matters, not its size.
-        var heat = AssemblySolver.Solve(AssemblyOf(plane), new Conditions
-        {
-            Room = Temperature.FromCelsius(21),
-            Outside = Temperature.FromCelsius(season == Season.Winter ? -10 : 45),
-            Season = season,
-            Basis = plane.Basis,
-        });
+        var heat = AssemblySolver.Solve(AssemblyOf(plane), At(plane, season));
         return new SeasonHeat(heat.R, heat.U, heat.Direction, MethodOf(plane, heat));
     }
 
     private static Assembly AssemblyOf(PlaneConstruction plane)
     {
         Check(plane);
-        var squeezed = Squeezed(plane.NominalR, plane.SqueezedThicknessMm);
-        var framing = plane.Framing;
-        return new Assembly
+        var candidate = CandidateOf(plane);
+        if (!Fits(plane))
+            return new Assembly
+            {
+                SlopeDegrees = plane.SlopeDegrees,
+                RoomEmittance = plane.RoomFaceEmittance,
+                Layers = [new Layer { Name = "product", Clear = new Slab.Solid(plane.NominalR) }],
+            };
+        return CandidateAssembly.Build(candidate, new PlaneSite
         {
             SlopeDegrees = plane.SlopeDegrees,
-            RoomEmittance = plane.RoomFaceEmittance,
-            RoomEmittanceAtFraming = framing is null ? null : WoodEmittance,
-            FramingFractions = framing is null ? [] : [framing.Fraction],
-            Layers = framing is null
-                ? [Product(plane, null)]
-                :
-                [
-                    new Layer
-                    {
-                        Name = "open between members",
-                        Clear = Slab.Solid.None,
-                        AtFraming = Slab.Solid.Of(framing.DepthMm, framing.ConductivityWPerMK),
-                    },
-                    Product(plane, squeezed),
-                ],
-        };
+            Framing = plane.Framing,
+            Basis = plane.Basis,
+            SqueezedThicknessMm = plane.SqueezedThicknessMm,
+            Winter = At(plane, Season.Winter),
+            Summer = At(plane, Season.Summer),
+        });
     }
+
+    private static Candidate CandidateOf(PlaneConstruction plane) => new()
+    {
+        Name = "product",
+        Kind = plane.Kind,
+        KnownR = plane.NominalR,
+        ThicknessMm = plane.ThicknessMm,
+        RoomEmittance = plane.RoomFaceEmittance,
+        Spaces = [],
+    };
+
+    private static bool Fits(PlaneConstruction plane) =>
+        CandidateFit.Violations(CandidateOf(plane), plane.Framing).Count == 0;
+
+    private static Conditions At(PlaneConstruction plane, Season season) => new()
+    {
+        // No air space in it, so only the sign of the difference matters, not its size.
+        Room = Temperature.FromCelsius(21),
+        Outside = Temperature.FromCelsius(season == Season.Winter ? -10 : 45),
+        Season = season,
+        Basis = plane.Basis,
+    };
 
     /// <summary>What is left of a product over a member; never more than the product.</summary>
     internal static Slab.Solid Squeezed(ThermalResistance product, double thicknessMm)
@@ -81,22 +89,23 @@ public static class PlaneHeat
         return left.R.CompareTo(product) < 0 ? left : new Slab.Solid(product);
     }
 
-    private static Layer Product(PlaneConstruction plane, Slab.Solid? atFraming) => new()
-    {
-        Name = "product",
-        Clear = new Slab.Solid(plane.NominalR),
-        AtFraming = atFraming,
-    };
-
     private static string MethodOf(PlaneConstruction plane, AssemblyHeat heat)
     {
-        var text = plane.Framing is null
-            ? "product with its films, no framing given"
-            : FormattableString.Invariant(
-                $"{AssemblyWorking.Words(heat)}, product squeezed to ")
+        var wood = plane.Framing is { } framing
+            ? FormattableString.Invariant($"{framing.Fraction:0.0 %} of wood")
+            : "";
+        var text = (plane.Framing, CandidateOf(plane).Lies) switch
+        {
+            (null, _) => "product with its films, no framing given",
+            _ when !Fits(plane) =>
+                "product with its films; too thick for its framing, which is not counted",
+            (_, Placement.UnderFraming) => "product with its films, unbroken under the framing",
+            (_, Placement.BetweenFraming) =>
+                $"{AssemblyWorking.Words(heat)}, product between {wood}, with films",
+            _ => $"{AssemblyWorking.Words(heat)}, product squeezed to "
                 + FormattableString.Invariant($"{plane.SqueezedThicknessMm:0.#} mm ")
-                + FormattableString.Invariant(
-                    $"over {plane.Framing.Fraction:0.0 %} of wood, with films");
+                + $"over {wood}, with films",
+        };
         return (heat.Capped ? text + ", limited to the part between members" : text)
             + "; no air space counted";
     }

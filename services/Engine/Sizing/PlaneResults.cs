@@ -128,6 +128,7 @@ internal sealed class PlaneResults(
             product.NominalR.Value.TotalSi * (thickness / product.Thickness.Value)),
             ThicknessMm = thickness.TotalMillimetres,
             RoomFaceEmittance = product.RoomFaceEmittance.Value,
+            Kind = ProductMaterial.Of(product),
             Framing = plane.Framing,
         };
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PostFrame.Engine;
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
@@ -53,7 +54,7 @@ internal static class ReadLines
             Candidate = new Candidate
             {
                 Name = place.OptionalText("name", 80) ?? product?.Title ?? id,
-                Kind = product is null ? MaterialKind.Blanket : KindOf(product),
+                Kind = product is null ? MaterialKind.Blanket : ProductMaterial.Of(product),
                 KnownR = product?.NominalR.Value,
                 ThicknessMm = product?.Thickness.Value.TotalMillimetres,
                 RoomEmittance = Finish(place, "roomFace") ?? product?.RoomFaceEmittance.Value,
@@ -124,19 +125,6 @@ internal static class ReadLines
             place.Mistakes.Add(misfit with { Path = place.Pointer + string.Join('/', path) });
         }
     }
-
-    private static MaterialKind KindOf(Product product) => product.Kind switch
-    {
-        ProductKind.Blanket => MaterialKind.Blanket,
-        ProductKind.BubbleSheet => MaterialKind.BubbleSheet,
-        ProductKind.Batt => MaterialKind.Batt,
-        ProductKind.SprayFoam when product.Code.Contains("closed", StringComparison.Ordinal) =>
-            MaterialKind.ClosedCellFoam,
-        ProductKind.SprayFoam => MaterialKind.OpenCellFoam,
-        _ when product.Code.Contains("xps", StringComparison.Ordinal) => MaterialKind.XpsBoard,
-        _ when product.Code.Contains("eps", StringComparison.Ordinal) => MaterialKind.EpsBoard,
-        _ => MaterialKind.PolyisoBoard,
-    };
 
     private static double? Finish(RequestObject place, string name) =>
         place.OptionalChoice<SurfaceFinish>(name) is { } finish

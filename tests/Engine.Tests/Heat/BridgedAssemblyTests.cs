@@ -167,6 +167,34 @@ public sealed class BridgedAssemblyTests
         Assert.Equal(0.0982, heat.Winter.AssemblyU.TotalUFactor, 0.0002);
     }
 
+    // Foam and batts lie between the purlins, a board unbroken under them: only blanket and sheet
+    // are squeezed. Parallel path by hand, ASHRAE winter films 1/9.26 and 1/34, wood 0.089/0.12.
+    [Theory]
+    [InlineData(MaterialKind.ClosedCellFoam, 50.8, 12, true)]
+    [InlineData(MaterialKind.Batt, 88.9, 13, true)]
+    [InlineData(MaterialKind.XpsBoard, 50.8, 10, false)]
+    public void Only_what_lies_over_the_purlins_is_squeezed(
+        MaterialKind kind, double mm, double r, bool bridged)
+    {
+        const double films = 1 / 9.26 + 1 / 34.0;
+        const double wood = 38.0 / 610;
+        var clear = films + r / ThermalResistance.RValuesPerSi;
+        var winter = PlaneHeat.Summarise(Draped(r, mm, 0.9) with { Kind = kind }).Winter;
+        Assert.Equal(
+            bridged ? 1 / ((1 - wood) / clear + wood / (films + 0.089 / 0.12)) : clear,
+            winter.AssemblyR.TotalSi, 1e-9);
+        Assert.DoesNotContain("squeezed", winter.Method);
+        Assert.Contains(bridged ? "between 6.2 % of wood" : "unbroken under", winter.Method);
+    }
+
+    [Fact]
+    public void A_batt_too_thick_for_its_framing_is_told_without_the_framing()
+    {
+        var winter = PlaneHeat.Summarise(
+            Draped(38, 305, 0.9) with { Kind = MaterialKind.Batt }).Winter;
+        Assert.Contains("too thick for its framing, which is not counted", winter.Method);
+    }
+
     // Common practice, no source: 2 in faced blanket with a bright face comes to about R 8 to 10
     // as an assembly with its films. That is the winter roof and the wall; the summer roof, heat
     // flowing down onto a clean bright face, is a little above.
