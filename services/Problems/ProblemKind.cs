@@ -81,7 +81,7 @@ public sealed record ProblemKind
         "Take rollId from GET /v1/cutting/plans/{orderNumber}.");
 
     public static readonly ProblemKind PostalCodeNotFound = new(
-        "postal-code-not-found", 404, "This postal code is not in the climate data",
+        "postal-code-not-found", 404, "This place is not in the climate data",
         "No station or zone is known for the postal code.",
         "Send the climate zone and design temperatures yourself.");
 

@@ -37,6 +37,16 @@ public sealed class ClimateAtlas
 
     public Zip? FindZip(string code) => _zips.GetValueOrDefault(code);
 
+    /// <summary>Zones of the ZIPs that begin alike, the one of most ZIPs first.</summary>
+    public IReadOnlyList<string> ZonesBeginning(string threeDigits) =>
+    [
+        .. _zips.Values.Where(zip => zip.Code.StartsWith(threeDigits, StringComparison.Ordinal))
+            .GroupBy(zip => _counties[zip.CountyFips].Zone)
+            .OrderByDescending(zone => zone.Count())
+            .ThenBy(zone => zone.Key, StringComparer.Ordinal)
+            .Select(zone => zone.Key),
+    ];
+
     public County? FindCounty(string fips) => _counties.GetValueOrDefault(fips);
 
     public Station? FindStation(string wmo) => _stations.GetValueOrDefault(wmo);

@@ -32,7 +32,8 @@ public static class GetClimate
         var atlas = ClimateAtlas.Instance;
         if (FiveDigits(postalCode) is not { } code || atlas.FindZip(code) is not { } zip)
         {
-            return Unknown("postal code", postalCode, "five digits, or 12345-6789");
+            return Unknown(
+                "postal code", postalCode, "five digits, or 12345-6789", Neighbours(postalCode));
         }
 
         var county = atlas.FindCounty(zip.CountyFips)!;
@@ -54,17 +55,33 @@ public static class GetClimate
     }
 
     public static Results<Ok<ClimateAnswer>, ProblemAnswer> ByCounty(string fips) =>
-        ClimateAtlas.Instance.FindCounty(fips) is { } county
+        ClimateAtlas.Instance.FindCounty(fips.Trim()) is { } county
             ? TypedResults.Ok(OfCounty(ClimateAtlas.Instance, county, null))
             : Unknown("county", fips, "a five-digit FIPS code");
 
     public static Results<Ok<ClimateAnswer>, ProblemAnswer> ByStation(string wmo) =>
-        ClimateAtlas.Instance.FindStation(wmo) is { } station
+        ClimateAtlas.Instance.FindStation(wmo.Trim()) is { } station
             ? TypedResults.Ok(OfStation(station) with { Zone = station.Zone })
             : Unknown("station", wmo, "a six-digit WMO number");
 
-    private static string? FiveDigits(string text)
+    /// <summary>
+    /// What an unknown code may be, and the zones of those that begin like it; empty where it is no
+    /// postal code at all.
+    /// </summary>
+    internal static string Neighbours(string postalCode)
     {
+        if (FiveDigits(postalCode) is not { } code) return "";
+        var zones = ClimateAtlas.Instance.ZonesBeginning(code[..3]);
+        return " It may be new, or for post boxes only."
+            + (zones.Count == 0
+                ? ""
+                : $" Codes that begin with {code[..3]} lie in zone "
+                    + $"{string.Join(" or ", zones)} of {ClimateAtlas.ZoneEdition}.");
+    }
+
+    private static string? FiveDigits(string written)
+    {
+        var text = written.Trim();
         var plain = text.Length is 5 || (text.Length is 10 && text[5] == '-');
         return plain && text.Where((_, i) => i != 5).All(char.IsAsciiDigit) ? text[..5] : null;
     }
@@ -151,9 +168,10 @@ public static class GetClimate
 
     private static double Fahrenheit(double celsius) => Math.Round(celsius * 1.8 + 32, 1);
 
-    private static ProblemAnswer Unknown(string what, string value, string form) => new(
+    private static ProblemAnswer Unknown(
+        string what, string value, string form, string hint = "") => new(
         ProblemKind.PostalCodeNotFound,
         $"No climate is known for {what} \"{(value.Length > 20 ? "…" : value)}\" ({form}). "
-            + "Send the "
-            + "climate zone and the design temperatures yourself.");
+            + hint.TrimStart() + (hint.Length > 0 ? " " : "")
+            + "Send the climate zone and the design temperatures yourself.");
 }

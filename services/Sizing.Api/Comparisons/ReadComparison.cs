@@ -119,8 +119,10 @@ internal static class ReadComparison
             return answer;
         place.Wrong(
             name, "unknown-place", value,
-            "No climate is known for it. Send the zone and the design temperatures yourself: "
-            + "zone, winterDesign, summerDesign.");
+            "No climate is known for it."
+            + (name == "postalCode" ? GetClimate.Neighbours(value) : "")
+            + " Send the zone and the design temperatures yourself: zone, winterDesign, "
+            + "summerDesign.");
         return null;
     }
 

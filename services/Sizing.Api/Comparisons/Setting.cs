@@ -245,6 +245,9 @@ internal sealed class Setting
         if (Months is null)
             _questions.Add(new("/climate", "Where does it stand? A postal code, county or station "
                 + "gives the months for moisture."));
+        if (_origins["winter-design"].Mark == "A")
+            _questions.Add(new("/climate/winterDesign", "How cold is it outdoors at winter design? "
+                + "Nothing near is known; 20 °F stands in its place until it is said."));
         if (Input.Room.Use is null && Input.Room.ExcessPa is null)
             _questions.Add(new("/room/use", "What is it used for: dryStorage, workshop, dwelling, "
                 + "livestock or washBay? Or give moistureExcess."));

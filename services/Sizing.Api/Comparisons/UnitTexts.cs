@@ -113,7 +113,7 @@ internal static partial class UnitTexts
         return null;
     }
 
-    /// <summary>A unit as it may be written, and what turns it into the one it is read in.</summary>
+    /// <summary>A unit as it may be written, and what turns it into the one read in.</summary>
     private sealed record Unit(
         string[] Words, string Shown, double Times = 1, double Plus = 0);
 

@@ -126,6 +126,17 @@ public sealed class ComparisonDoubts
         Assert.Contains(notes, note => note.GetString()!.Contains("Ask which county"));
     }
 
+    // Alaska has no station in the data set: what stands in is said, and asked for.
+    [Theory]
+    [InlineData("{\"postalCode\": \"99501\"}", true)]
+    [InlineData("{\"postalCode\": \"99501\", \"winterDesign\": \"-10 °F\"}", false)]
+    [InlineData("{\"postalCode\": \"55802\"}", false)]
+    public void A_winter_nobody_knows_is_asked_for(string climate, bool asked) => Assert.Equal(
+        asked,
+        Example(ShopRoof).With("/climate", JsonNode.Parse(climate)).Answer()
+            .GetProperty("questions").EnumerateArray()
+            .Any(q => q.GetProperty("pointer").GetString() == "/climate/winterDesign"));
+
     [Fact]
     public void A_heating_nobody_told_of_is_asked_for_and_not_billed()
     {

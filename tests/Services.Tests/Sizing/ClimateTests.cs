@@ -62,6 +62,35 @@ public sealed class ClimateTests
         Assert.Contains("climate zone", refusal.Body(null).Detail);
     }
 
+    // A census list has no codes for post boxes only: 85001 is one of Phoenix, zone 2B by the
+    // county map (from memory).
+    [Fact]
+    public void An_unknown_code_names_the_zones_of_those_that_begin_alike()
+    {
+        var refusal = Assert.IsType<ProblemAnswer>(GetClimate.ByPostalCode("85001").Result);
+        Assert.Contains("begin with 850 lie in zone 2B", refusal.Body(null).Detail);
+        Assert.Contains("climate zone", refusal.Body(null).Detail);
+    }
+
+    [Theory]
+    [InlineData(" 55802")]
+    [InlineData("55802 ")]
+    public void Spaces_around_a_code_do_not_matter(string zip) =>
+        Assert.Equal("55802", Found(zip).PostalCode);
+
+    [Fact]
+    public void A_county_and_a_station_have_their_climate_too()
+    {
+        var county = Assert.IsType<Ok<ClimateAnswer>>(GetClimate.ByCounty("27137").Result).Value!;
+        var station = Assert.IsType<Ok<ClimateAnswer>>(GetClimate.ByStation("727450").Result)
+            .Value!;
+        Assert.Equal(("7", "727450"), (county.Zone, county.Station!.Wmo));
+        Assert.Equal(county.DesignTemperatures, station.DesignTemperatures);
+        var refusals = new[] { GetClimate.ByCounty("2713"), GetClimate.ByStation("abc") };
+        Assert.All(refusals, refused => Assert.Contains(
+            "climate zone", Assert.IsType<ProblemAnswer>(refused.Result).Body(null).Detail));
+    }
+
     /// <summary>Great-circle distances worked here, not those of the table.</summary>
     [Fact]
     public void No_station_is_nearer_to_a_county_than_the_one_given()
