@@ -82,7 +82,7 @@ public sealed record ProblemKind
 
     public static readonly ProblemKind PostalCodeNotFound = new(
         "postal-code-not-found", 404, "This place is not in the climate data",
-        "No station or zone is known for the postal code.",
+        "No station or zone is known for the postal code, county or station.",
         "Send the climate zone and design temperatures yourself.");
 
     public static readonly ProblemKind MethodNotAllowed = new(

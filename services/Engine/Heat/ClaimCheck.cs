@@ -63,6 +63,14 @@ public static class ClaimCheck
                 Text = $"{r} is within what the material reaches by itself "
                     + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0})."),
             };
+        if (candidate is { IsReflective: true, Spaces.Count: > 0 }
+            && OpenFact(candidate) is { } open)
+            return finding with
+            {
+                Text = $"{r} is more than the material reaches by itself "
+                    + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0}); what its ")
+                    + $"air spaces add cannot be told without {open}.",
+            };
         var (winterFlow, summerFlow) = (Flow(site, Season.Winter), Flow(site, Season.Summer));
         var oneWay = winterFlow == summerFlow;
         // 16 CFR 460.5(a): what is not reflective is rated on the material alone.
@@ -168,6 +176,17 @@ public static class ClaimCheck
         AirSpaceHeat.Of(
             mm is >= 12.5 and <= 150 ? CalculationBasis.Ashrae : CalculationBasis.Iso6946,
             flow, mm, effective, Temperature.FromCelsius(RatingMeanC), RatingDifferenceK).R;
+
+    /// <summary>What keeps stated air spaces from being reckoned.</summary>
+    private static string? OpenFact(Candidate candidate) => candidate switch
+    {
+        { RoomEmittance: null } => "the face towards the room",
+        { MaterialR: null } => "the thickness",
+        { CladdingEmittance: null } when
+            candidate.Spaces!.Any(space => space.Side == SpaceSide.Cladding) =>
+            "the face towards the cladding",
+        _ => null,
+    };
 
     private static List<string> NotSaidOf(Candidate candidate, PlaneSite site)
     {

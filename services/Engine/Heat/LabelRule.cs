@@ -30,9 +30,9 @@ public sealed record LabelRule(string Section, string Text, string Mark)
         new("16 CFR 460.5(d)", "Foil-faced material is tested alone by (a); it may be given with "
             + "an air space besides, tested, or material and air space by (b).", "M"),
         new("16 CFR 460.8", "No specimen may be more than 10 % below the stated R.", "R"),
-        new("16 CFR 460.18, 460.19", "An advertisement with an R-value gives type, thickness and "
-            + "the sentence on higher R-values; one that claims savings says that savings vary.",
-            "M"),
+        new("16 CFR 460.18", "An advertisement with an R-value gives type, thickness and the "
+            + "sentence on higher R-values.", "M"),
+        new("16 CFR 460.19", "One that claims savings says that savings vary.", "M"),
         new("16 CFR 460.20", "No R per inch, unless tests show that it does not fall with "
             + "thickness.", "R"),
         new("16 CFR 460.22", "An R claimed for a product that is not insulation, sold to save "
