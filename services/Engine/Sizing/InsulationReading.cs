@@ -91,7 +91,8 @@ internal sealed class InsulationReading(
                     + WallPlanes.WhyNot(building!, name), name, string.Join(", ", known));
             else if (Clash(name) is { } other)
                 findings.Add($"{at}/planes/{i}", "plane-taken",
-                    $"Plane {name} is covered already by {other}; each plane takes one product.",
+                    $"Plane {name} is covered already by {other}; each plane takes one product. "
+                    + "Take a second layer off in a request of its own.",
                     name);
             taken.TryAdd(name, at);
             planes.Add(name);

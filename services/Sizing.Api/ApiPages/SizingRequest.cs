@@ -106,7 +106,8 @@ internal sealed record FramingRequest(
     string? PurlinSpacing, string? GirtSpacing, string? MemberWidth, string? MemberDepth);
 
 internal sealed record InsulationRequest(
-    [property: Required, Text("Plane ids; roof stands for every slope of the main roof.")]
+    [property: Required, Text("Plane ids; roof stands for every slope of the main roof. "
+        + "Each plane takes one product; a second layer is a request of its own.")]
     IReadOnlyList<string> Planes,
     [property: Required, Text("A code of GET /v1/products.")] string Product,
     [property: Text("Nominal width, or \"best\": buy the least area, then pieces.")]

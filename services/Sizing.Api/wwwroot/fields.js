@@ -84,6 +84,9 @@ const atBearing = { eaveHeightDatum: 'bearing' };
 
 export const basisFields = [
   length('girtThickness', 'Girts outside posts by', { when: fromPosts, start: '1 1/2 in' }),
+  length('girtThickness', 'Girts outside posts by', {
+    when: { eaveHeightDatum: 'bearing', widthBasis: 'outsideOfGirts' }, start: '1 1/2 in',
+  }),
   length('postDepth', 'Post depth', { when: { widthBasis: 'clearSpan' }, start: '5 1/2 in' }),
   length('stripBaseAboveDatum', 'Strip base above that', { when: fromBelow, start: '0 in' }),
   length('heelHeight', 'Heel height', { when: atBearing, start: '6 in' }),

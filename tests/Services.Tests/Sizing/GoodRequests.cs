@@ -86,6 +86,36 @@ public sealed class GoodRequests(SizingHost host) : IClassFixture<SizingHost>
         Assert.All(Marks(answer), mark => Assert.Contains($": {mark}, ", svg));
     }
 
+    /// <summary>1 ft is exactly 304.8 mm (NIST SP 811, 2008 edition, appendix B.8).</summary>
+    [Fact]
+    public async Task In_feet_and_in_metres_get_the_same_lengths_before_rounding()
+    {
+        var feet = Barn("40 ft", "60 ft", "14 ft", "20 ft", "12 ft", "10 ft");
+        var metres = Barn("12.192 m", "18288 mm", "4.2672 m", "6.096 m", "3657.6 mm", "304.8 cm");
+
+        Assert.Equal(await Exact(feet), await Exact(metres));
+
+        static string Barn(
+            string width, string length, string eave, string door, string head, string from) =>
+            $$$"""
+            {"building": {"width": "{{{width}}}", "length": "{{{length}}}", "eaveHeight": "{{{eave}}}",
+              "roof": {"form": "gable", "slope": "4:12"}, "openings": [{"wall": "endwall1",
+              "kind": "overheadDoor", "width": "{{{door}}}", "height": "{{{head}}}",
+              "fromStart": "{{{from}}}"}]},
+             "insulation": [{"planes": ["roof", "sidewallA", "endwall1"], "rollWidth": "60 in",
+              "product": "blanket-3-white", "roofLayout": "eaveToRidge"}],
+             "practice": {"tolerance": "1/16 in", "eaveTuck": "6 in", "ridgeLap": "6 in",
+              "wallTop": "3 in", "wallBase": "3 in", "openingHead": "3 in"}}
+            """;
+
+        async Task<string[]> Exact(string body)
+        {
+            var answer = await host.PostAsync(body);
+            var pieces = JsonNode.Parse(await answer.Content.ReadAsStringAsync(Stop))!["pieces"]!;
+            return [.. pieces.AsArray().Select(p => $"{p!["mark"]} {p["exactMm"]}")];
+        }
+    }
+
     [Fact]
     public async Task Get_the_drawing_as_PDF_with_every_mark_in_its_text()
     {
