@@ -98,7 +98,8 @@ public sealed class GoodRequests(SizingHost host) : IClassFixture<SizingHost>
         static string Barn(
             string width, string length, string eave, string door, string head, string from) =>
             $$$"""
-            {"building": {"width": "{{{width}}}", "length": "{{{length}}}", "eaveHeight": "{{{eave}}}",
+            {"building": {"width": "{{{width}}}", "length": "{{{length}}}",
+              "eaveHeight": "{{{eave}}}",
               "roof": {"form": "gable", "slope": "4:12"}, "openings": [{"wall": "endwall1",
               "kind": "overheadDoor", "width": "{{{door}}}", "height": "{{{head}}}",
               "fromStart": "{{{from}}}"}]},
