@@ -52,6 +52,7 @@ public sealed record AirSpaceHeat(
         return new AirSpaceHeat(
             convective,
             radiative,
-            AshraeConvection.Extrapolates(mean.TotalCelsius, differenceKelvins));
+            AshraeConvection.Extrapolates(
+                flow, thicknessMm, mean.TotalCelsius, differenceKelvins));
     }
 }

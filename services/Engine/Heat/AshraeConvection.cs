@@ -57,10 +57,14 @@ internal static class AshraeConvection
         pair => NusseltCurve.Through(0, pair.Value.SelectMany(curve => curve.Knots)));
 
     /// <summary>
-    /// True where the table prints nothing near: outside −45.6…32.2 °C or 5.6…16.7 K.
+    /// True where the table prints nothing near: outside −45.6…32.2 °C or 5.6…16.7 K, or a
+    /// thickness beyond the printed ones of the direction (13 to 143 mm; 20 to 90 at 45°).
     /// </summary>
-    public static bool Extrapolates(double meanCelsius, double differenceKelvins) =>
-        meanCelsius is < -46 or > 33 || differenceKelvins is < 5 or > 17;
+    public static bool Extrapolates(
+        HeatFlow flow, double thicknessMm, double meanCelsius, double differenceKelvins) =>
+        meanCelsius is < -46 or > 33 || differenceKelvins is < 5 or > 17
+        || thicknessMm < 0.95 * Curves[flow][0].ThicknessMm
+        || thicknessMm > 1.05 * Curves[flow][^1].ThicknessMm;
 
     /// <summary>
     /// hc [W/(m²·K)]; thickness 12.5 to 150 mm. Log-log interpolation in thickness.

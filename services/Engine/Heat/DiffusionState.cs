@@ -15,6 +15,9 @@ public sealed record DiffusionState
     /// <summary>Vapour reaching outdoors [kg/(m²·s)].</summary>
     public required double FlowToOutdoors { get; init; }
 
+    /// <summary>Grams a day of a flow of one kilogram a second.</summary>
+    public const double GramsPerDay = 86_400_000;
+
     /// <summary>Water condensing inside, less what evaporates [kg/(m²·s)].</summary>
     public double NetCondensation => Points.Sum(point => point.CondensationKgPerM2S);
 }

@@ -21,6 +21,11 @@ public sealed record MoistureFinding
     /// <summary>Every boundary between layers in the coldest month.</summary>
     public required IReadOnlyList<InterfaceState> Interfaces { get; init; }
 
+    /// <summary>
+    /// Vapour in the coldest month once the state is steady, before anything dries.
+    /// </summary>
+    public required DiffusionState ColdestFlow { get; init; }
+
     /// <summary>The assembly in the coldest month.</summary>
     public required AssemblyHeat Coldest { get; init; }
 
@@ -76,6 +81,8 @@ public sealed record MoistureFinding
             UnderSky = sky,
             ColdestMonth = coldest.Month,
             Coldest = then,
+            ColdestFlow = Diffusion.Steady(
+                then.Profile, room.VapourPa(coldest), coldest.VapourPressurePa),
             Interfaces = InterfaceState.Of(
                 then, room.VapourPa(coldest), coldest.VapourPressurePa),
             AtDesign = OnsetAt(assembly, site.Winter),

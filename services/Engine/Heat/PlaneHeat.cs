@@ -17,8 +17,8 @@ public static class PlaneHeat
     /// range.</exception>
     /// <remarks>
     /// Parallel path over two sections: between the members film + product + film, at a member
-    /// film + wood + film, with what is left of a product that lies over it. Capped at the section between the members, because
-    /// a member standing in the room is a fin and not insulation.
+    /// film + wood + film, with what is left of a product that lies over it. Capped at the section
+    /// between the members, because a member standing in the room is a fin and not insulation.
     /// Source: ASHRAE HoF 2021 ch. 27 (parallel path for wood); ISO 6946:2017 clause 6.7.2.
     /// </remarks>
     public static PlaneHeatSummary Summarise(PlaneConstruction plane)

@@ -151,7 +151,9 @@ internal sealed record MoistureBody(
 internal sealed record UnderSkyLine(double PeakGPerM2, double CarriedOverGPerM2);
 
 /// <summary>Through the assembly in the coldest month.</summary>
-internal sealed record ColdestLine(int Month, IReadOnlyList<InterfaceLine> Interfaces);
+/// <param name="CondensesGPerM2Day">In a steady state, before anything dries.</param>
+internal sealed record ColdestLine(
+    int Month, double CondensesGPerM2Day, IReadOnlyList<InterfaceLine> Interfaces);
 
 /// <param name="DewPointF">
 /// Or the frost point, where <c>isFrost</c>; at or above the temperature it condenses.

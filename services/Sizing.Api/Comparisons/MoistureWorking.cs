@@ -28,11 +28,22 @@ internal static class MoistureWorking
         if (moisture.UnderSky is { } sky)
             Year(sheet, sky, "outside 4 K below the air: ", "over the twelve months",
                 "moisture/underSky/");
+        Steady(sheet, moisture.ColdestFlow);
         foreach (var (at, i) in moisture.Interfaces.Select((at, i) => (at, i)))
             Interface(sheet, moisture.Coldest, at, $"moisture/coldest/interfaces/{i}/");
         foreach (var (cure, i) in moisture.Cures.Select((cure, i) => (cure, i)))
             Cure(sheet, cure, i);
     }
+
+    private static void Steady(WorkingSheet sheet, DiffusionState flow) => sheet.Add(
+        "moisture", "coldest month, steady: condenses a day", "g = g_in − g_out",
+        [
+            new("g_in", flow.FlowFromRoom * DiffusionState.GramsPerDay, "g/(m²·day)"),
+            new("g_out", flow.FlowToOutdoors * DiffusionState.GramsPerDay, "g/(m²·day)"),
+        ],
+        flow.NetCondensation * DiffusionState.GramsPerDay, "g/(m²·day)",
+        Clause6 + "; ASHRAE HoF 2021 ch. 27", "R",
+        new Opens("moisture/coldest/condensesGPerM2Day"));
 
     private static void Interface(
         WorkingSheet sheet, AssemblyHeat heat, InterfaceState at, string home)

@@ -83,7 +83,8 @@ internal static class WriteHeat
             finding.UnderSky is { } sky
                 ? new(Rounded(sky.PeakGPerM2, 1), Rounded(sky.CarriedOverGPerM2, 1))
                 : null,
-            new(finding.ColdestMonth, [.. finding.Interfaces.Select(at => new InterfaceLine(
+            new(finding.ColdestMonth, CondensesGPerM2Day(finding),
+            [.. finding.Interfaces.Select(at => new InterfaceLine(
                 at.Place,
                 Rounded(at.At.TotalFahrenheit, 1),
                 Rounded(at.SaturationPa, 0),
@@ -104,6 +105,9 @@ internal static class WriteHeat
                 cure.Year is { } after ? Rounded(after.CarriedOverGPerM2, 1) : null,
                 cure.Perm, cure.RoomRh is { } rh ? Percent(rh) : null))]);
     }
+
+    private static double CondensesGPerM2Day(MoistureFinding finding) => Rounded(
+        finding.ColdestFlow.NetCondensation * DiffusionState.GramsPerDay, 2);
 
     public static DripLine Drip(DripFinding finding, Setting setting)
     {

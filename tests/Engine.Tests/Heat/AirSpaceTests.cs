@@ -101,6 +101,44 @@ public sealed class AirSpaceTests
             }
     }
 
+    // Table 3 prints 13 to 143 mm, at 45° only 20 to 90; −45.6 to 32.2 °C; 5.6 to 16.7 K.
+    [Theory]
+    [InlineData("Up", 90, 10, 16.7, false)]
+    [InlineData("Up", 12.7, 10, 16.7, false)]
+    [InlineData("Up45", 13, 10, 16.7, true)]
+    [InlineData("Up45", 140, 10, 16.7, true)]
+    [InlineData("Down45", 20, 10, 5.6, false)]
+    [InlineData("Down", 90, 10, 3, true)]
+    [InlineData("Down", 90, 45, 10, true)]
+    public void Beyond_the_printed_conditions_a_space_says_so(
+        string flow, double thickness, double mean, double difference, bool beyond) =>
+        Assert.Equal(
+            beyond,
+            Of(CalculationBasis.Ashrae, flow, thickness, 0.05, mean, difference).Extrapolated);
+
+    // The formula written a second time, as printed (ISO 6946:2017 Annex D, from memory, borne out
+    // by Table 8), at the conditions of all 420 values. 1 %.
+    [Theory]
+    [MemberData(nameof(AshraePrinted))]
+    public void An_iso_space_follows_its_own_formula_at_all_420_conditions(
+        double thickness, string flow, double mean, double difference, double emittance, double _)
+    {
+        var d = thickness / 1000;
+        var ha = Math.Max(0.025 / d, (flow, difference > 5) switch
+        {
+            ("Horizontal", true) => 0.73 * Math.Pow(difference, 1 / 3.0),
+            ("Horizontal", false) => 1.25,
+            ("Up" or "Up45", true) => 1.14 * Math.Pow(difference, 1 / 3.0),
+            ("Up" or "Up45", false) => 1.95,
+            (_, true) => 0.09 * Math.Pow(difference, 0.187) * Math.Pow(d, -0.44),
+            _ => 0.12 * Math.Pow(d, -0.44),
+        });
+        var r = 1 / (ha + emittance * 4 * 5.67e-8 * Math.Pow(mean + 273.15, 3));
+        Assert.Equal(
+            r, Of(CalculationBasis.Iso6946, flow, thickness, emittance, mean, difference).R.TotalSi,
+            0.01 * r);
+    }
+
     // ISO 6946's two terms with their rounded coefficients do not meet at 5 K; a step there would
     // let more insulation raise U. Across all differences the resistance falls, without a jump.
     [Theory]

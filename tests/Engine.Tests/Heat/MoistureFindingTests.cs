@@ -86,6 +86,30 @@ public sealed class MoistureFindingTests
         Assert.Equal(139, year.CarriedOverGPerM2, 1.5);
     }
 
+    // thermal.md 7.3 (C): R-10, 76 mm, 70 °F 40 % to 0 °F: 4.18 g/m²·day behind 1 perm, 0.426
+    // behind 0.1. One month of such weather and a room of that pressure: 1 %.
+    [Theory]
+    [InlineData(1.0, 4.18)]
+    [InlineData(0.1, 0.426)]
+    public void The_steady_rate_is_that_of_the_independent_script(double perm, double daily)
+    {
+        var outdoors = Temperature.FromFahrenheit(0);
+        var room = Temperature.FromFahrenheit(70);
+        var outdoorPa = 0.8 * Vapour.Saturation(outdoors);
+        var finding = MoistureFinding.Of(
+            Blanket(perm), Site() with { Framing = null },
+            [.. Enumerable.Range(1, 12).Select(month =>
+                new OutdoorMonth(month, outdoors, outdoorPa))],
+            new RoomAir
+            {
+                HeatedTo = room,
+                ColdExcessPa = 0.4 * Vapour.Saturation(room) - outdoorPa,
+            });
+        Assert.Equal(
+            daily, finding.ColdestFlow.NetCondensation * DiffusionState.GramsPerDay,
+            0.01 * daily + 0.0005);
+    }
+
     [Fact]
     public void A_few_grams_left_are_not_called_like_a_wet_roof()
     {

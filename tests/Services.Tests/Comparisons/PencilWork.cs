@@ -90,7 +90,7 @@ internal static class PencilWork
                 at("p_out") + (at("Δp_use") + at("Δp_burner"))
                     * Clamp(1 - at("t_out") / 20, 0, 1),
                 at("psat(t_room)")),
-            "Δm = g_in − g_out" => at("g_in") - at("g_out"),
+            "Δm = g_in − g_out" or "g = g_in − g_out" => at("g_in") - at("g_out"),
             "m = m_before + Δm" => at("m_before") + at("Δm"),
             "max(m)" => inputs.Max(i => i.Value),
             "m at the end of the last month" => at("m"),
