@@ -11,7 +11,8 @@ app.UseProblems();
 
 // Apart, the board's page comes from another origin; it may ask here, other pages may not.
 app.UseCors(cors => cors.WithOrigins(
-    app.Configuration.GetSection("Board:Origin").Get<string[]>() ?? []));
+        app.Configuration.GetSection("Board:Origin").Get<string[]>() ?? [])
+    .WithMethods("GET", "POST").WithHeaders("Content-Type", "Idempotency-Key"));
 app.MapCutting();
 app.MapPipelineHealth();
 app.MapOpenApi("/openapi/{documentName}.json");

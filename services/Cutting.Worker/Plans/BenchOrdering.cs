@@ -23,10 +23,18 @@ internal static class BenchOrdering
             return rolls;
         }
 
+        var chosen = Choose(ordersOfRoll, orders, limits, cancel);
+        return [.. chosen.Rolls.Select(index => rolls[index])];
+    }
+
+    /// <summary>The sequence, and how many orders are open in it at once.</summary>
+    public static BenchSequence Choose(
+        IReadOnlyList<IReadOnlyCollection<string>> ordersOfRoll, IReadOnlyList<string> orders,
+        PlanLimits limits, CancellationToken cancel)
+    {
         var asNeeded = Bench.InOrder(ordersOfRoll, orders);
         var fewest = Bench.Sequence(
             ordersOfRoll, limits with { WorkSeconds = limits.WorkSeconds * ShareOfWork }, cancel);
-        var chosen = asNeeded.MostOpen <= fewest.MostOpen ? asNeeded : fewest;
-        return [.. chosen.Rolls.Select(index => rolls[index])];
+        return asNeeded.MostOpen <= fewest.MostOpen ? asNeeded : fewest;
     }
 }

@@ -166,6 +166,37 @@ internal static class PlanStore
     public static void Unplace(StoreTransaction transaction, IReadOnlyList<long> plans) =>
         transaction.Execute(ClearPlaces, new { plans });
 
+    private const string SelectSharing =
+        """
+        SELECT DISTINCT other.order_number
+        FROM piece mine
+        JOIN roll mineRoll ON mineRoll.roll_id = mine.roll_id
+        JOIN roll otherRoll ON otherRoll.plan_id = mineRoll.plan_id
+        JOIN piece other ON other.roll_id = otherRoll.roll_id
+        WHERE mine.order_number IN @orders AND other.order_number NOT IN @orders
+          AND other.voided_at IS NULL
+        ORDER BY other.order_number
+        """;
+
+    private const string ClearPlacesOf =
+        """
+        UPDATE piece SET roll_id = NULL, sequence = NULL
+        WHERE cut_at IS NULL AND order_number IN @orders
+        """;
+
+    /// <summary>
+    /// Takes orders off their rolls; answers the others that shared a plan with them and have to be
+    /// planned anew too.
+    /// </summary>
+    public static IReadOnlyList<string> TakeApart(
+        StoreTransaction transaction, IReadOnlyList<string> orders)
+    {
+        var sharing = transaction.All<string>(SelectSharing, new { orders });
+        transaction.Execute(ClearPlacesOf, new { orders });
+        ClearEmpty(transaction);
+        return sharing;
+    }
+
     private const string SetPlace =
         "UPDATE piece SET roll_id = @rollId, sequence = @sequence WHERE piece_id = @piece";
 

@@ -17,7 +17,7 @@ internal static class PoolShift
             .WithSummary("What cutting orders together would save")
             .WithDescription(
                 "Every order that is not begun, or those named, planned one by one, in growing "
-                + "groups and all together. Nothing is changed.")
+                + "groups and all together, from new rolls. Nothing is changed.")
             .Produces<ShiftBody>()
             .MapRefusals(ProblemKind.StateConflict, ProblemKind.InvalidRequest,
                 ProblemKind.TooManyRequests);
@@ -26,7 +26,8 @@ internal static class PoolShift
             .Accepts<ShiftWish>("application/json")
             .WithGroupName("cutting").WithName("poolShift").WithTags("Shift")
             .WithSummary("Cut orders together")
-            .WithDescription("The orders are planned anew as one; each is announced again.")
+            .WithDescription("The orders are planned anew, in groups as wished; each is announced "
+                + "again and its labels follow.")
             .Produces<PooledBody>()
             .MapRefusals(
                 ProblemKind.IdempotencyKeyMissing, ProblemKind.StateConflict,
@@ -59,7 +60,8 @@ internal static class PoolShift
     private static ShiftWish? Read(RequestObject root)
     {
         var orders = root.OptionalTexts("orders", Shift.MostOrders, LongestNumber);
-        return new ShiftWish(orders);
+        return new ShiftWish(
+            orders, root.OptionalWhole("ordersTogether", 1, Shift.MostOrders, "orders"));
     }
 
     private static BenchRequest.Outcome<PooledBody> Pool(
@@ -71,13 +73,22 @@ internal static class PoolShift
             return refusal;
         }
 
-        var pool = Guid.NewGuid().ToString();
-        foreach (var order in orders)
+        foreach (var other in PlanStore.TakeApart(transaction, orders))
         {
-            OrderStore.Pool(transaction, order, pool);
+            OrderStore.Wait(transaction, other);
+        }
+
+        var groups = orders.Chunk(wish.OrdersTogether ?? orders.Count).ToList();
+        foreach (var group in groups)
+        {
+            var pool = Guid.NewGuid().ToString();
+            foreach (var order in group)
+            {
+                OrderStore.Pool(transaction, order, pool);
+            }
         }
 
         PlanStore.CountChange(transaction);
-        return new PooledBody(orders, "waiting");
+        return new PooledBody(orders, "waiting", groups);
     }
 }

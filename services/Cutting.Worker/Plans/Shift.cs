@@ -16,9 +16,9 @@ internal sealed class Shift(
     private readonly SemaphoreSlim _turn = new(1);
 
     /// <summary>
-    /// Compares planning each order by itself, in growing groups of which each uses what those
-    /// before it left, and all together. From new rolls only, so that the comparison is fair. One
-    /// comparison runs at a time.
+    /// Compares planning the orders in groups of growing size, in the order they are needed: each
+    /// group as <c>POST /v1/cutting/shift</c> would plan it, from new rolls only, so that the
+    /// comparison is fair and can be kept. One comparison runs at a time.
     /// </summary>
     public async Task<IResult> CompareAsync(IReadOnlyList<string>? wanted, CancellationToken stop)
     {
@@ -84,7 +84,8 @@ internal sealed class Shift(
     }
 
     /// <summary>
-    /// One product of one width: each order by itself, then in groups of each size.
+    /// One product of one width, in groups of each size: what is bought, and how many orders are
+    /// open at the bench at once.
     /// </summary>
     private List<Window> Table(
         IReadOnlyList<OpenPieceRow> pieces, IReadOnlyList<string> orders, List<int> sizes,
@@ -93,26 +94,41 @@ internal sealed class Shift(
         var own = offers.Where(offer => (offer.Product, offer.WidthNm)
             == (pieces[0].Product, pieces[0].WidthNm)).ToList();
         var stock = PlanPieces.StockOf([.. own.Select(PlanningState.Offered)]);
-        var longest = own.Max(offer => offer.RollLengthNm);
-        var nmPerCost = longest / stock.Max(roll => roll.Cost);
+        var shop = new Shop(
+            stock, own.Max(offer => offer.RollLengthNm), own.Min(offer => offer.MinUsefulOffcutNm),
+            new PlanLimits { WorkSeconds = options.Value.WorkSeconds }, stop);
         var byOrder = pieces.ToLookup(piece => piece.OrderNumber);
-        var queue = orders.Select((order, rank) => new BenchOrder(
-            order, rank,
-            [.. byOrder[order].Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))]));
-        var bench = queue.Where(order => order.Items.Count > 0).ToList();
-        var least = own.Min(offer => offer.MinUsefulOffcutNm);
-        var limits = new PlanLimits { WorkSeconds = options.Value.WorkSeconds };
-        var apart = bench.Select(order => CuttingStock.Plan(
-            new CuttingProblem { Items = order.Items, Stock = stock, MinUsefulOffcutNm = least },
-            limits, stop)).ToList();
-        return
-        [
-            new Window(
-                apart.Sum(plan => plan.RollCount), apart.Sum(plan => plan.Cost) * nmPerCost, 0),
-            .. Pooling.Table(bench, stock, least, sizes, limits, stop).Select(choice => new Window(
-                choice.Rolls, choice.Cost * nmPerCost,
-                (int)((choice.LowerBoundCost * nmPerCost + longest - 1) / longest))),
-        ];
+        return [.. sizes.Select(size => orders.Chunk(size)
+            .Select(group => Group(shop, group, [.. group.SelectMany(order => byOrder[order])]))
+            .Aggregate(Window.Nothing, (sum, group) => sum + group))];
+    }
+
+    private static Window Group(
+        Shop shop, IReadOnlyList<string> orders, IReadOnlyList<OpenPieceRow> pieces)
+    {
+        if (pieces.Count == 0)
+        {
+            return Window.Nothing;
+        }
+
+        var plan = CuttingStock.Plan(
+            new CuttingProblem
+            {
+                Items = [.. pieces.Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))],
+                Stock = shop.Stock,
+                MinUsefulOffcutNm = shop.MinUsefulOffcutNm,
+            },
+            shop.Limits, shop.Stop);
+        var orderOf = pieces.ToDictionary(piece => piece.PieceId, piece => piece.OrderNumber);
+        var bench = BenchOrdering.Choose(
+            [.. plan.Rolls.SelectMany(roll => Enumerable.Repeat(
+                roll.Cuts.Select(cut => orderOf[cut.ItemKey]).ToHashSet(), roll.Times))],
+            orders, shop.Limits, shop.Stop);
+        var nmPerCost = shop.LongestRollNm / shop.Stock.Max(roll => roll.Cost);
+        return new Window(
+            plan.RollCount, plan.Cost * nmPerCost,
+            (int)((plan.LowerBoundCost * nmPerCost + shop.LongestRollNm - 1) / shop.LongestRollNm),
+            bench.MostOpen);
     }
 
     private static ShiftBody Body(
@@ -120,10 +136,10 @@ internal sealed class Shift(
         List<List<Window>> groups)
     {
         var cutNm = pieces.Sum(piece => piece.CutNm);
-        var windows = groups[0].Select((_, index) => new Window(
-            groups.Sum(group => group[index].Rolls), groups.Sum(group => group[index].BoughtNm),
-            groups.Sum(group => group[index].LowerBound))).ToList();
+        var windows = sizes.Select((_, index) =>
+            groups.Aggregate(Window.Nothing, (sum, group) => sum + group[index])).ToList();
         var (apart, together) = (windows[0], windows[^1]);
+        var least = windows.Min(window => window.BoughtNm);
         return new ShiftBody
         {
             Orders = orders,
@@ -131,16 +147,36 @@ internal sealed class Shift(
             RollsSeparately = apart.Rolls,
             RollsTogether = together.Rolls,
             RollsSaved = apart.Rolls - together.Rolls,
-            SavedFt = Math.Round(Words.Inches(apart.BoughtNm - together.BoughtNm) / 12, 3),
+            SavedFt = Feet(apart.BoughtNm - together.BoughtNm),
             LowerBoundRolls = together.LowerBound,
-            Windows = [.. sizes.Zip(windows.Skip(1), (size, window) => new ShiftWindowBody
-            {
-                OrdersTogether = size,
-                Rolls = window.Rolls,
-                WastePercent = Math.Round(100.0 * (window.BoughtNm - cutNm) / window.BoughtNm, 2),
-            })],
+            Windows = [.. sizes.Zip(windows).Where((_, index) => windows.Take(index)
+                    .All(smaller => windows[index].BoughtNm < smaller.BoughtNm))
+                .Select(choice => new ShiftWindowBody
+                {
+                    OrdersTogether = choice.First,
+                    MostOpen = choice.Second.MostOpen,
+                    Rolls = choice.Second.Rolls,
+                    BoughtFt = Feet(choice.Second.BoughtNm),
+                    MoreThanLeastFt = Feet(choice.Second.BoughtNm - least),
+                    WastePercent = Math.Round(
+                        100.0 * (choice.Second.BoughtNm - cutNm) / choice.Second.BoughtNm, 2),
+                })],
         };
     }
 
-    private sealed record Window(int Rolls, long BoughtNm, int LowerBound);
+    private static double Feet(long lengthNm) => Math.Round(Words.Inches(lengthNm) / 12, 3);
+
+    /// <summary>What every group of one product and width is planned with.</summary>
+    private sealed record Shop(
+        List<StockType> Stock, long LongestRollNm, long MinUsefulOffcutNm, PlanLimits Limits,
+        CancellationToken Stop);
+
+    private sealed record Window(int Rolls, long BoughtNm, int LowerBound, int MostOpen)
+    {
+        public static Window Nothing { get; } = new(0, 0, 0, 0);
+
+        public static Window operator +(Window one, Window other) => new(
+            one.Rolls + other.Rolls, one.BoughtNm + other.BoughtNm,
+            one.LowerBound + other.LowerBound, Math.Max(one.MostOpen, other.MostOpen));
+    }
 }

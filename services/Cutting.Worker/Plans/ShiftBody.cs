@@ -23,26 +23,41 @@ public sealed record ShiftBody
     [Description("No plan of all together can do with fewer rolls.")]
     public required int LowerBoundRolls { get; init; }
 
-    [Description("The price of having few orders open at the bench, in material. Here what a group "
-        + "leaves goes to the next.")]
+    [Description("The price of having few orders open at the bench, in material: every size of "
+        + "group worth choosing, the larger the less material. POST one as ordersTogether.")]
     public required IReadOnlyList<ShiftWindowBody> Windows { get; init; }
 }
 
-/// <summary>So many orders planned together at a time.</summary>
+/// <summary>So many orders planned together at a time, in the order they are needed.</summary>
 public sealed record ShiftWindowBody
 {
     public required int OrdersTogether { get; init; }
 
+    [Description("Orders of which some pieces are cut and some are not, at most.")]
+    public required int MostOpen { get; init; }
+
     public required int Rolls { get; init; }
 
-    [Description("Length bought and not cut into pieces, in percent of what was bought.")]
+    public required double BoughtFt { get; init; }
+
+    [Description("What it costs in roll length above the choice that takes least.")]
+    public required double MoreThanLeastFt { get; init; }
+
+    [Description("Length bought and not cut into pieces, in percent of what was bought; of that "
+        + "what is long enough comes back as offcuts.")]
     public required double WastePercent { get; init; }
 }
 
 /// <summary>The orders of a shift; all that are not begun when left out.</summary>
 public sealed record ShiftWish(
-    [property: Description("2 to 500 order numbers.")] IReadOnlyList<string>? Orders = null);
+    [property: Description("2 to 500 order numbers.")] IReadOnlyList<string>? Orders = null,
+    [property: Description("Plan so many together at a time, in the order they are needed, 1 to "
+        + "500. All together when left out; 1 plans each by itself again.")]
+    int? OrdersTogether = null);
 
 /// <summary>Orders that are planned together from here on.</summary>
 public sealed record PooledBody(
-    IReadOnlyList<string> Orders, [property: Description("Always waiting.")] string State);
+    IReadOnlyList<string> Orders,
+    [property: Description("Always waiting.")] string State,
+    [property: Description("Which are planned with which.")]
+    IReadOnlyList<IReadOnlyList<string>> Groups);

@@ -40,6 +40,9 @@ public sealed record QueueEntry
     [Description("Rolls that hold a piece of the order; 0 until it is planned.")]
     public required int Rolls { get; init; }
 
+    [Description("Those that still have a piece of it to give; orders may share them.")]
+    public required IReadOnlyList<long> RollIds { get; init; }
+
     [Description("Why it was refused; empty otherwise.")]
     public required IReadOnlyList<string> Reasons { get; init; }
 }
@@ -116,6 +119,8 @@ internal static class GetQueue
         Pieces = (int)row.Pieces,
         PiecesCut = (int)row.PiecesCut,
         Rolls = (int)row.Rolls,
+        RollIds = [.. (row.RollIds ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries)
+            .Select(id => long.Parse(id, CultureInfo.InvariantCulture)).Order()],
         Reasons = [.. Announcement.RefusalsOf(row.Refusals).Select(refusal => refusal.Text)],
     };
 }

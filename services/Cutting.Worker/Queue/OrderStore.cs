@@ -236,7 +236,8 @@ internal static class OrderStore
         SELECT o.order_number AS OrderNumber, o.revision AS Revision, o.needed_by AS NeededBy,
                o.confirmed_at AS ConfirmedAt, o.state AS State, o.refusals AS Refusals,
                count(p.piece_id) AS Pieces,
-               count(p.cut_at) AS PiecesCut, count(DISTINCT p.roll_id) AS Rolls
+               count(p.cut_at) AS PiecesCut, count(DISTINCT p.roll_id) AS Rolls,
+               group_concat(DISTINCT CASE WHEN p.cut_at IS NULL THEN p.roll_id END) AS RollIds
         FROM cutting_order o
         LEFT JOIN piece p ON p.order_number = o.order_number AND p.voided_at IS NULL
         WHERE (o.confirmed_at, o.order_number) > (@confirmedAt, @number)
@@ -290,4 +291,6 @@ internal sealed record QueueRow
     public required long PiecesCut { get; init; }
 
     public required long Rolls { get; init; }
+
+    public required string? RollIds { get; init; }
 }

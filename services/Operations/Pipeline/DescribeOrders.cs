@@ -14,6 +14,7 @@ internal sealed class DescribeOrders(IOptions<LinkOptions> options)
     {
         Desk = _links.Desk + "/",
         CuttingQueue = _links.Cutting + "/v1/cutting/queue",
+        Shift = _links.Cutting + "/v1/cutting/shift",
     };
 
     public static PipelineSummary Summary(StoreTransaction view)

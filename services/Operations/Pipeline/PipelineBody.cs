@@ -107,4 +107,7 @@ public sealed record PipelineLinks
     public required string Desk { get; init; }
 
     public required string CuttingQueue { get; init; }
+
+    [Description("GET compares cutting orders together, POST chooses.")]
+    public required string Shift { get; init; }
 }

@@ -4,6 +4,7 @@ import { byId, make, setText } from './dom.js';
 import { openDetail, shownOrder } from './detail.js';
 import { askQueueSoon, cutOf, tickQueue, watchQueue } from './queue.js';
 import { flash, showRows, states, tickRows } from './rows.js';
+import { offerShift } from './shift.js';
 import { follow } from './stream.js';
 import { ageText, clockText, setClock } from './time.js';
 
@@ -58,6 +59,7 @@ function start(body) {
   byId('desk').href = body.links.desk;
   byId('emptyDesk').href = body.links.desk;
   watchQueue(body.links.cuttingQueue, show);
+  offerShift(body.links.shift);
   follow(body.lastEventId, { onChange: take, onStale: () => read(), onLink: link });
 }
 

@@ -61,7 +61,8 @@ function show({ orders, hasMore }) {
   entries = new Map(orders.map((order) => [order.orderNumber, order]));
   isComplete = !hasMore;
   const more = hasMore ? '+' : '';
-  const rolls = (some) => some.reduce((sum, order) => sum + order.rolls, 0);
+  // Orders that are cut together share rolls: each is counted once.
+  const rolls = (some) => new Set(some.flatMap((order) => order.rollIds)).size;
   setText(byId('toCut'), orders.length + more);
   setText(byId('rollsToCut'), rolls(orders) + more);
   setText(byId('rollsDue'),

@@ -123,6 +123,63 @@ public sealed class ShiftTests
         Assert.Contains("PF-21, PF-99", (string)problem["detail"]!);
     }
 
+    /// <summary>By hand: 3, 2 and 1 roll of 100 ft for 33 ft each.</summary>
+    [Theory]
+    [InlineData(1, 3)]
+    [InlineData(2, 2)]
+    [InlineData(3, 1)]
+    public async Task The_choice_that_was_shown_is_the_plan_that_is_made(int together, int rolls)
+    {
+        await using var host = await ThreeOrdersAsync();
+        var shown = (await host.GetAsync("/v1/cutting/shift"))["windows"]!.AsArray()
+            .Single(window => (int)window!["ordersTogether"]! == together)!;
+        Assert.Equal(
+            (rolls, rolls * 100.0, (rolls - 1) * 100.0),
+            ((int)shown["rolls"]!, (double)shown["boughtFt"]!,
+                (double)shown["moreThanLeastFt"]!));
+
+        await host.AskAsync(HttpMethod.Post, "/v1/cutting/shift", new { }, key: "k0");
+        await PlannedAsync(host);
+        await host.AskAsync(
+            HttpMethod.Post, "/v1/cutting/shift", new { ordersTogether = together }, key: "k1");
+        await PlannedAsync(host);
+
+        var used = new HashSet<long>();
+        foreach (var order in Orders)
+        {
+            var plan = await host.GetAsync("/v1/cutting/plans/" + order);
+            used.UnionWith(plan["plans"]![0]!["rollList"]!.AsArray()
+                .Select(roll => (long)roll!["rollId"]!));
+        }
+
+        Assert.Equal(rolls, used.Count);
+    }
+
+    [Fact]
+    public async Task Who_shared_a_roll_with_an_order_taken_out_is_planned_anew_without_it()
+    {
+        await using var host = await ThreeOrdersAsync();
+        await host.AskAsync(HttpMethod.Post, "/v1/cutting/shift", new { }, key: "k1");
+        await PlannedAsync(host);
+
+        await host.AskAsync(
+            HttpMethod.Post, "/v1/cutting/shift", new { orders = Orders[..2] }, key: "k2");
+        await PlannedAsync(host);
+
+        var left = await host.GetAsync("/v1/cutting/plans/PF-23");
+        var roll = Assert.Single(left["plans"]![0]!["rollList"]!.AsArray())!;
+        Assert.Single(roll["cuts"]!.AsArray());
+        Assert.Equal(1194.0 - 396, (double)roll["leftOverIn"]!);
+    }
+
+    private static async Task PlannedAsync(CuttingHost host)
+    {
+        foreach (var _ in Orders)
+        {
+            await host.NextPlannedAsync();
+        }
+    }
+
     private static async Task<CuttingHost> ThreeOrdersAsync()
     {
         var host = await CuttingHost.StartAsync();
