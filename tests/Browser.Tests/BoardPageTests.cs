@@ -106,6 +106,29 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
         await page.Locator("#rows tr", new() { HasText = "PF-3006" }).WaitForAsync();
     }
 
+    [Fact]
+    public async Task A_foreman_sees_what_each_choice_costs_and_chooses_one()
+    {
+        await OrderAsync(host, "PF-3007", "Two Oaks Dairy");
+        await OrderAsync(host, "PF-3008", "Cedar Bend Farm");
+        var page = await OpenAsync(host);
+        foreach (var number in new[] { "PF-3007", "PF-3008" })
+        {
+            await page.Locator("#rows tr", new() { HasText = number }).GetByText("Labelled")
+                .WaitForAsync(new() { Timeout = 30_000 });
+        }
+
+        await page.ClickAsync("#shift summary");
+        await page.Locator("#shiftRows tr").First.WaitForAsync(new() { Timeout = 60_000 });
+        Assert.Contains("Each by itself", await page.TextContentAsync("#shiftRows"));
+        Assert.Contains("least", await page.Locator("#shiftRows tr").Last.TextContentAsync());
+        await DeskBrowser.Shoot(page, "board-shift");
+        await page.Locator("#shiftRows button").Last.ClickAsync();
+        await page.WaitForFunctionAsync(
+            "() => document.getElementById('shiftNote').textContent.includes('planned anew')");
+        Assert.Empty(browser.Troubles);
+    }
+
     private async Task FillsByItselfAsync(SingleHostProcess own, IPage page)
     {
         await page.WaitForSelectorAsync("#empty:not([hidden])");

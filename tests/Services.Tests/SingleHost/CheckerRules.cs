@@ -24,6 +24,7 @@ public sealed class CheckerRules(FinishedRun run) : IClassFixture<FinishedRun>
     [InlineData("cutting",
         "UPDATE piece SET sequence = 100 - sequence", "do not lie in its cutting order")]
     [InlineData("cutting", "UPDATE cutting_order SET state = 'waiting'", "no plan")]
+    [InlineData("cutting", "UPDATE roll SET roll_length_nm = 1000", "more than it has")]
     [InlineData("cutting", "UPDATE piece SET roll_id = NULL, sequence = NULL", "on no roll")]
     [InlineData("orders", "UPDATE orders SET state = 'planned'", "neither done nor parked")]
     [InlineData(

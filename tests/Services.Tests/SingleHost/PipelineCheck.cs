@@ -25,6 +25,7 @@ internal static class PipelineCheck
             .. NothingInvented(orders, cutting, labelling),
             .. EveryPieceCutOnce(orders, cutting),
             .. LabelsFollowThePlan(cutting, labelling),
+            .. NoRollGivesMoreThanItHas(cutting),
         ];
     }
 
@@ -168,6 +169,23 @@ internal static class PipelineCheck
             }
         }
     }
+
+    /// <summary>Trim, cuts, spoiled length and left-over are never more than the roll.</summary>
+    private static IEnumerable<string> NoRollGivesMoreThanItHas(SqliteConnection cutting) =>
+        cutting.Query<long>(
+            """
+            SELECT roll_id FROM roll LEFT JOIN piece USING (roll_id) GROUP BY roll_id
+            HAVING end_trim_nm + spoiled_nm + left_over_nm + total(cut_nm) > roll_length_nm
+            """)
+            .Select(roll => $"roll {roll} gives more than it has")
+            .Concat(cutting.Query<string>(
+                """
+                SELECT stock_id FROM stock JOIN roll USING (stock_id)
+                WHERE length_nm < roll_length_nm
+                   OR (used_at IS NULL AND finished_at IS NOT NULL)
+                   OR (used_at IS NOT NULL AND finished_at IS NULL)
+                """)
+                .Select(stock => $"{stock} of the rack is not what its roll says"));
 
     private static Dictionary<string, long> ToDictionary(
         this IEnumerable<(string Number, long Count)> rows) =>
