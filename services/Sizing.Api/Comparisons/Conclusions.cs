@@ -22,15 +22,21 @@ internal static class Conclusions
         var ours = lines.Where(line => line.Asked.Ours).ToList();
         var theirs = lines.Where(line => !line.Asked.Ours).ToList();
         said.AddRange(lines.Where(line => line.U is null).Select(line => new ConclusionLine(
-            "not-comparable", $"\"{line.Name}\" cannot be rebuilt until its questions are "
-                + "answered; nothing is assumed for it.",
+            "not-comparable",
+            line.Questions.Count == 0
+                ? $"For \"{line.Name}\" no tested value is held between steel members, and none is "
+                    + "put in its place."
+                : $"\"{line.Name}\" cannot be rebuilt until its questions are answered; nothing is "
+                    + "assumed for it.",
             line.Asked.Ours ? line.Id : null, line.Asked.Ours ? null : line.Id, [])));
+        foreach (var (line, i) in lines.Select((line, i) => (line, i)))
+            said.AddRange(Claim(line, $"/lines/{i}/", setting.Words));
         foreach (var rival in theirs)
         {
             foreach (var option in ours) said.AddRange(Pair(option, rival, lines, setting));
         }
         foreach (var (line, i) in lines.Select((line, i) => (line, i)))
-            said.AddRange(Moisture(line, $"/lines/{i}/"));
+            said.AddRange(Moisture(line, $"/lines/{i}/", setting));
         if (setting.IsUnheated)
             said.Add(new("unheated", "Nothing heats this building, so no insulation saves fuel "
                 + "here. What differs is dripping and summer heat.", null, null, []));
@@ -38,6 +44,31 @@ internal static class Conclusions
             said.Add(new("reflective-uncertainty", "An R with a reflective air space is good to "
                 + "about 15 %: the two systems differ by that much.", null, null, []));
         return said;
+    }
+
+    /// <summary>A claim beside what it comes to in this plane.</summary>
+    private static IEnumerable<ConclusionLine> Claim(
+        RebuiltLine line, string home, UnitWords words)
+    {
+        if (line is not { Asked.Ours: false, Claim.Outcome: { } outcome, WinterR: { } winter })
+            yield break;
+        var built = line.Summer is { } summer
+            ? $"{words.Of(winter)} in winter and {words.Of(summer.R)} in summer"
+            : words.Of(winter);
+        yield return new(
+            "claim-" + outcome switch
+            {
+                ClaimOutcome.Supported => "supported",
+                ClaimOutcome.SummerOnlySystemValue => "summer-only",
+                ClaimOutcome.NeedsAirSpaceNotThere => "needs-air-space",
+                _ => "not-reachable",
+            },
+            $"\"{line.Name}\" as built into this plane: {built}. {line.Claim.Text}",
+            null, line.Id,
+            line.Tested is null
+                ? [home + "winter/assemblyR", home + "summer/assemblyR",
+                    home + "claim/materialMostR"]
+                : [home + "tested/assemblyR", home + "claim/materialMostR"]);
     }
 
     private static IEnumerable<ConclusionLine> Pair(
@@ -67,7 +98,9 @@ internal static class Conclusions
                 $"\"{theirs}\" {words} \"{ours}\" for the area covered: "
                     + $"{setting.Words.Price(theirPrice)} against "
                     + $"{setting.Words.Price(ourPrice)}"
-                    + (option.Asked.Price!.Origin == "list" ? ", ours from the price list." : "."),
+                    + (option.Asked.Price!.Origin == "list"
+                        ? $", ours by the price list \"{setting.Input.Prices!.Id}\"."
+                        : "."),
                 option.Id, rival.Id, Figures(_ => "price/perFt2"));
         }
     }
@@ -91,7 +124,8 @@ internal static class Conclusions
     private static bool LooksAtAir(RebuiltLine line) => line.Winter is not null
         && (line.Winter.AirSpaces.Count > 0 || line.Asked.Candidate.RoomEmittance < 0.5);
 
-    private static IEnumerable<ConclusionLine> Moisture(RebuiltLine line, string home)
+    private static IEnumerable<ConclusionLine> Moisture(
+        RebuiltLine line, string home, Setting setting)
     {
         var (option, rival) =
             line.Asked.Ours ? (line.Id, (string?)null) : (null, line.Id);
@@ -116,9 +150,18 @@ internal static class Conclusions
                 "mould-risk",
                 FormattableString.Invariant(
                     $"\"{line.Name}\": the room face reaches {100 * rh:0} % relative ")
-                    + $"humidity in an average {MonthOf(month)}; mould grows from about 80 %.",
+                    + $"humidity in an average {MonthOf(month)}; mould grows from about 80 %."
+                    + Itself(month, setting),
                 option, rival, [home + "drip/worstFaceRhPercent"]);
     }
+
+    /// <summary>Where the room air itself is damp, the insulation is not to blame.</summary>
+    private static string Itself(int month, Setting setting) =>
+        setting.RoomAir?.Months.FirstOrDefault(state => state.Outdoors.Month == month) is { } air
+        && air.Rh > DripFinding.MouldRh - 0.05
+            ? FormattableString.Invariant(
+                $" The room air itself is at {100 * air.Rh:0} % then, whatever the insulation.")
+            : "";
 
     public static string MonthOf(int month) => System.Globalization.CultureInfo.InvariantCulture
         .DateTimeFormat.GetMonthName(month);

@@ -6,7 +6,11 @@ namespace PostFrame.SizingApi.Comparisons;
 /// <param name="Against">Id of the cheaper line.</param>
 internal sealed record ComparedPayback(
     string Against, double Own, double Other, double AreaFt2, double Fuel, double OtherFuel,
-    double FuelPrice, string Unit, bool IsUnheated, Payback Result);
+    double FuelPrice, string Unit, bool IsUnheated, Payback Result)
+{
+    /// <summary>Names the price list where one stands behind the result; else nothing.</summary>
+    public string Prices { get; init; } = "";
+}
 
 /// <summary>
 /// What each line costs to heat, for this plane and for the building where it is told.
@@ -61,7 +65,7 @@ internal static class Energy
                 WriteHeat.Rounded(payback.Result.ExtraCost, 2),
                 WriteHeat.Rounded(payback.Result.YearlySaving, 2),
                 payback.Result.Years is { } years ? WriteHeat.Rounded(years, 1) : null,
-                payback.Result.Text))]);
+                payback.Result.Text + payback.Prices))]);
     }
 
     private static double? Fuel(HeatingYear? year) =>
@@ -109,7 +113,15 @@ internal static class Energy
             yield return new(
                 line.Id, own, price, area, year.FuelUnits, theirs.FuelUnits, fuelPrice,
                 year.Unit, setting.IsUnheated,
-                Payback.Of((own - price) * area, saving, !setting.IsUnheated));
+                Payback.Of((own - price) * area, saving, !setting.IsUnheated))
+            {
+                Prices = setting.Input.Prices is { } list
+                    && (IsListed(lines[index]) || IsListed(line))
+                    ? $" Prices by the list \"{list.Id}\", version {list.Version}."
+                    : "",
+            };
         }
     }
+
+    private static bool IsListed(RebuiltLine line) => line.Asked.Price is { Origin: "list" };
 }

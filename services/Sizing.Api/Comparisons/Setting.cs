@@ -126,7 +126,7 @@ internal sealed class Setting
         if (Input.Climate.Found?.DesignTemperatures is { } station)
         {
             Assume("winter-design", "winter-design", "Outdoor air in winter: the station's 99 % "
-                + "value of a typical year. Subtract 3.6 °F for sizing a heater",
+                + "value of a typical year. Subtract 3.6 °F (2 K) for sizing a heater",
                 station.Heating99F, "°F", StationSource, "R");
             return Temperature.FromCelsius(station.Heating99C);
         }

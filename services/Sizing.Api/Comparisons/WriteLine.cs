@@ -30,7 +30,9 @@ internal static class WriteLine
             Moisture = line.Moisture is { } moisture ? WriteHeat.Moisture(moisture) : null,
             Code = line.Code is { } code ? WriteHeat.Code(code) : null,
             Price = line.Asked.Price is { } price
-                ? new(WriteHeat.Rounded(price.PerFt2, 4), price.Origin, price.Source)
+                ? new(
+                    WriteHeat.Rounded(price.PerFt2, 4), price.Origin,
+                    price.Origin == "list" ? price.Source : "as typed")
                 : null,
             Energy = Energy.Body(line, setting),
             Claim = line.Asked.Ours ? null : WriteHeat.Claim(candidate, line.Claim),

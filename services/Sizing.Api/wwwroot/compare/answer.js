@@ -22,7 +22,7 @@ export function showAnswer(answer, fields, metric) {
     ? make('p', { class: 'note' }, 'Nothing: every value came from you or from the tables.')
     : table('Defaults, each replaceable', ['What', { text: 'Value', num: true }, 'Source', 'Mark'],
       answer.assumptions.map(({ text, value, unit, source, mark }) => [
-        text, { text: `${shown(value, value % 1 ? 3 : 0)} ${unit}`, num: true }, source, mark,
+        text, { text: assumed(value, unit), num: true }, source, mark,
       ])));
   byId('prices').hidden = !answer.prices;
   if (answer.prices) {
@@ -37,6 +37,10 @@ export function showAnswer(answer, fields, metric) {
   byId('cautions').replaceChildren(...answer.cautions.map(({ text, basis: from }) =>
     make('div', {}, make('dt', {}, text), make('dd', {}, make('small', {}, from)))));
 }
+
+const assumed = (value, unit) => isMetric() && unit === '°F'
+  ? `${shown((value - 32) / 1.8, 1)} °C`
+  : `${shown(value, value < 1 ? 3 : value % 1 ? 1 : 0)} ${unit}`;
 
 function basis({ basis: { title }, plane, conditions }) {
   const at = (name, kind) => figure(`/conditions/${name}`, kind);
