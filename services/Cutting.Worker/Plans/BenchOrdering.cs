@@ -3,8 +3,9 @@ using PostFrame.CuttingWorker.Planning;
 namespace PostFrame.CuttingWorker.Plans;
 
 /// <summary>
-/// In which order the rolls of orders planned together are cut: orders close in the order they are
-/// needed, unless another order of cutting keeps fewer of them open at once.
+/// In which order the rolls of orders planned together are cut, and which of several pieces of
+/// equal length comes from which: orders close in the order they are needed and each plane's pieces
+/// come together, unless the rolls as planned, cut in another order, keep fewer orders open.
 /// </summary>
 internal static class BenchOrdering
 {
@@ -15,16 +16,23 @@ internal static class BenchOrdering
         IReadOnlyList<RollPlan> rolls, IReadOnlyList<OpenPiece> pieces,
         IReadOnlyList<string> orders, PlanLimits limits, CancellationToken cancel)
     {
-        var orderOf = pieces.ToDictionary(piece => piece.PieceId, piece => piece.OrderNumber);
-        var ordersOfRoll = rolls.Select(roll => (IReadOnlyCollection<string>)
-            roll.PieceIds.Select(piece => orderOf[piece]).ToHashSet()).ToList();
-        if (orderOf.Values.Distinct().Count() < 2)
+        var of = pieces.ToDictionary(piece => piece.PieceId);
+        var together = BenchArrangement.Of(
+            [.. rolls.Select(roll => (IReadOnlyList<BenchPiece>)[.. roll.PieceIds.Select(
+                id => new BenchPiece(
+                    id, of[id].CutNm, of[id].OrderNumber, of[id].Plane, roll.Lot))])], orders);
+        IReadOnlyList<RollPlan> arranged = [.. together
+            .Select(turn => rolls[turn.Roll] with { PieceIds = turn.Pieces })];
+        if (of.Values.Select(piece => piece.OrderNumber).Distinct().Count() < 2)
         {
-            return rolls;
+            return arranged;
         }
 
-        var chosen = Choose(ordersOfRoll, orders, limits, cancel);
-        return [.. chosen.Rolls.Select(index => rolls[index])];
+        var chosen = Choose(OrdersOf(rolls, of), orders, limits, cancel);
+        var open = Bench.MostOpen(OrdersOf(arranged, of), [.. Enumerable.Range(0, rolls.Count)]);
+        return open <= chosen.MostOpen
+            ? arranged
+            : [.. chosen.Rolls.Select(index => rolls[index])];
     }
 
     /// <summary>The sequence, and how many orders are open in it at once.</summary>
@@ -37,4 +45,9 @@ internal static class BenchOrdering
             ordersOfRoll, limits with { WorkSeconds = limits.WorkSeconds * ShareOfWork }, cancel);
         return asNeeded.MostOpen <= fewest.MostOpen ? asNeeded : fewest;
     }
+
+    private static List<IReadOnlyCollection<string>> OrdersOf(
+        IEnumerable<RollPlan> rolls, Dictionary<string, OpenPiece> of) =>
+        [.. rolls.Select(roll => (IReadOnlyCollection<string>)
+            roll.PieceIds.Select(piece => of[piece].OrderNumber).ToHashSet())];
 }

@@ -149,6 +149,7 @@ public static class PlanPieces
     {
         StockId = from.StockId,
         GoesOnWith = from.Begun,
+        Lot = from.Lot,
         RollLengthNm = from.LengthNm,
         EndTrimNm = from.EndTrimNm,
         PieceIds = [.. roll.Cuts.SelectMany(cut => Enumerable.Repeat(cut.ItemKey, cut.Count))],

@@ -42,6 +42,9 @@ public sealed record RollPlan
     /// <summary>The id of the begun roll this goes on with; null for a whole one.</summary>
     public long? GoesOnWith { get; init; }
 
+    /// <summary>The lot of a roll from the rack; null for a new one.</summary>
+    public string? Lot { get; init; }
+
     public required long RollLengthNm { get; init; }
 
     public required long EndTrimNm { get; init; }
