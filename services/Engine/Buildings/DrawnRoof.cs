@@ -14,6 +14,10 @@ internal sealed class DrawnRoof(
     /// <summary>The shape; null when there were violations.</summary>
     public RoofShape? Read()
     {
+        if (datum.AtBearing)
+            findings.Add("/building/eaveHeightDatum", "not-with-profile",
+                "A drawn cross-section gives the purlin tops themselves: measure its heights and "
+                + "the eave from the floor, not from the bearing.", "bearing", "floor");
         if (vertices is null || vertices.Count < 2 || vertices.Count > Bounds.MostPoints)
         {
             findings.Add($"{At}/points", "points-count",

@@ -57,8 +57,13 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 $"{wall.Title} has an eave light all along already.", wall.Id);
             return;
         }
+        if (input is { Kind: OpeningKind.EaveLight, Sill: not null })
+            findings.Add($"{at}/sill", "means-nothing",
+                "An eave light hangs from the eave; its height says where its sill is.");
         if (IsBand(input))
         {
+            if (input.FromStart is not null)
+                findings.Missing($"{at}/width", "The width of an eave light at its place");
             if (wall is not null && height is { } band) LowerForLight(at, wall, band, walls);
             return;
         }

@@ -185,6 +185,15 @@ internal sealed class RoofReading(
         var upper = SlopeOf("upperSlope", "The upper slope", roof.UpperSlope, required: true);
         var a = SlopeOf("slopeA", "Slope A", roof.SlopeA);
         var b = SlopeOf("slopeB", "Slope B", roof.SlopeB);
+        foreach (var (name, isGiven, ofBroken) in new[]
+        {
+            ("slopeA", given.SlopeA is not null, broken != BrokenSide.B),
+            ("slopeB", given.SlopeB is not null, broken != BrokenSide.A),
+        })
+            if (isGiven && ofBroken)
+                findings.Add($"{At}/{name}", "means-nothing",
+                    $"{name} means nothing here: that side is broken and has its lower and upper "
+                    + "slope.");
         var (runA, runB) = (ridge, width - ridge);
         var shorter = broken switch
         {

@@ -65,6 +65,7 @@ internal sealed class InsulationReading(
         if (product is null) return null;
         CheckThickness(line, at, product);
         var widths = Widths(line, at, product);
+        CheckStrips(line, at, product);
         CheckRoof(line, at, planes);
         CheckStart(line, at, planes);
         return new()
@@ -150,6 +151,22 @@ internal sealed class InsulationReading(
             $"{product.Code} comes {offered} wide, not {width.Say(metric)}.",
             width.Say(metric), offered);
         return [];
+    }
+
+    private void CheckStrips(InsulationInput line, string at, Product product)
+    {
+        foreach (var (member, given) in new[]
+        {
+            ("lastStrip", line.LastStrip is not null),
+            ("roofLayout", line.RoofLayout is not null),
+            ("breakLayout", line.BreakLayout is not null),
+        })
+            if (given && !product.IsCutFromRolls)
+                findings.Add($"{at}/{member}", "not-in-rolls",
+                    $"{product.Code} is not laid in strips; leave {member} out.");
+            else if (given && member == "lastStrip" && line.BestRollWidth)
+                findings.Add($"{at}/{member}", "means-nothing",
+                    "lastStrip means nothing where the widths are chosen to buy least.");
     }
 
     private void CheckRoof(InsulationInput line, string at, IReadOnlySet<string> planes)

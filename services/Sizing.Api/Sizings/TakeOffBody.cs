@@ -188,6 +188,9 @@ public sealed record PlaneLine
     /// <summary>The product in words.</summary>
     public required string ProductTitle { get; init; }
 
+    /// <summary>In words; absent for what has none.</summary>
+    public string? Facing { get; init; }
+
     public required double NetFt2 { get; init; }
 
     public required double GrossFt2 { get; init; }

@@ -133,6 +133,7 @@ internal static class WriteTakeOff
         Kind = WireNames<PlaneKind>.Of(plane.Kind),
         Product = plane.Product,
         ProductTitle = ProductCatalogue.Find(plane.Product)?.Title ?? plane.Product,
+        Facing = ProductCatalogue.Find(plane.Product)?.Facing,
         NetFt2 = Rounded(plane.Net.TotalSquareFeet, 2),
         GrossFt2 = Rounded(plane.Gross.TotalSquareFeet, 2),
         Strips = plane.Strips,

@@ -59,7 +59,7 @@ export function readInsulation(request, fields) {
   for (const row of rows()) {
     const [product, width, thickness, layout, start] = partsOf(row);
     if (product.value === '') continue;
-    const { lastStrip } = row.dataset;
+    const lastStrip = ['', 'best'].includes(valueOf(width)) ? undefined : row.dataset.lastStrip;
     const key = [...partsOf(row).map(valueOf), lastStrip].join('|');
     if (!lines.has(key)) {
       const index = request.insulation.length;

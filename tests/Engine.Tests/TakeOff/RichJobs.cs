@@ -95,7 +95,8 @@ internal static class RichJobs
         var lines = job.Insulation!.Select(line =>
         {
             if (Sometimes(random)) line = line with { BestRollWidth = true, RollWidth = null };
-            if (Sometimes(random)) line = line with { LastStrip = (LastStrip)random.Next(3) };
+            else if (Sometimes(random))
+                line = line with { LastStrip = (LastStrip)random.Next(3) };
             if (!line.Planes!.Contains("roof")) return line with { RoofLayout = null };
             if (Sometimes(random)) line = line with { RoofLayout = (RoofLayout)random.Next(3) };
             var breaks = job.Building!.Roof!.Form is RoofForm.Gambrel or RoofForm.DoublePitch;

@@ -138,6 +138,22 @@ public sealed class ViolationTests
             "/building/roof/translucentPanels/1/fromStart", "panels-overlap"),
         ("panels that leave no roof", WithPanels((0, 240), (240, 240)),
             "/insulation/0/planes/0", "nothing-to-cover"),
+        ("drawn roof over a bearing", WithRoof(Drawn((0, 120), (180, 180), (360, 120)))
+            .With(b => b with
+            {
+                EaveHeightDatum = EaveHeightDatum.Bearing, HeelHeight = In(6),
+                PurlinDepth = In(0), GirtThickness = In(0),
+            }), "/building/eaveHeightDatum", "not-with-profile"),
+        ("slope of a broken side", WithRoof(new()
+        {
+            Form = RoofForm.DoublePitch, BrokenSide = BrokenSide.A, LowerSlope = Pitch(2),
+            LowerRun = In(60), UpperSlope = Pitch(6), SlopeA = Pitch(4),
+        }), "/building/roof/slopeA", "means-nothing"),
+        ("slope of one of two broken sides", WithRoof(new()
+        {
+            Form = RoofForm.DoublePitch, BrokenSide = BrokenSide.Both, LowerSlope = Pitch(2),
+            LowerRun = In(60), UpperSlope = Pitch(6), SlopeB = Pitch(4),
+        }), "/building/roof/slopeB", "means-nothing"),
         ("posts without girts", W1.With(b => b with { WidthBasis = WidthBasis.OutsideOfPosts }),
             "/building/girtThickness", "missing"),
         ("clear span without posts", W1.With(b => b with { WidthBasis = WidthBasis.ClearSpan }),
@@ -202,6 +218,13 @@ public sealed class ViolationTests
         ("eave light on an endwall", WithOpening(
             Opening("endwall1", OpeningKind.EaveLight, 60, 30, 60)),
             "/building/openings/0/wall", "not-a-sidewall"),
+        ("eave light at a place without a width", WithOpening(new()
+        {
+            Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(20), FromStart = In(60),
+        }), "/building/openings/0/width", "missing"),
+        ("eave light with a sill", WithOpening(
+            Opening("sidewallA", OpeningKind.EaveLight, 60, 20, 60, 90)),
+            "/building/openings/0/sill", "means-nothing"),
         ("eave light twice", W1.WithOpenings(
             new() { Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(20) },
             new() { Wall = "sidewallA", Kind = OpeningKind.EaveLight, Height = In(20) }),
@@ -242,6 +265,15 @@ public sealed class ViolationTests
             "/insulation/0/roofLayout", "needs-whole-roof"),
         ("split over the ridge", WithLine(l => l with { BreakLayout = BreakLayout.Split }),
             "/insulation/0/breakLayout", "over-ridge-is-one-piece"),
+        ("last strip of foam", WithLine(l => l with
+            { Product = "board-2-eps", RollWidth = null, LastStrip = LastStrip.Wrap }),
+            "/insulation/0/lastStrip", "not-in-rolls"),
+        ("layout of foam", WithLine(l => l with
+            { Product = "board-2-eps", RollWidth = null, RoofLayout = RoofLayout.Auto }),
+            "/insulation/0/roofLayout", "not-in-rolls"),
+        ("last strip of the best widths", WithLine(l => l with
+            { BestRollWidth = true, RollWidth = null, LastStrip = LastStrip.Wrap }),
+            "/insulation/0/lastStrip", "means-nothing"),
         ("roof layout on walls", W1 with { Insulation =
             [Cover(48, Walls) with { RoofLayout = RoofLayout.EaveToRidge }] },
             "/insulation/0/roofLayout", "no-roof"),
