@@ -72,6 +72,7 @@ public static class CandidateAssembly
         if (lined) layers.Add(Thin("liner", 0));
         foreach (var space in inner)
             layers.Add(Gap(space, space.FacingEmittance, candidate.RoomEmittance!.Value, site));
+        layers.AddRange(StandingMembers(candidate, site));
         if (FacingSd(candidate) is > 0 and var sd) layers.Add(Thin("facing", sd));
         layers.AddRange(Body(candidate, site, outer.Count > 0));
         foreach (var space in outer)
@@ -90,6 +91,22 @@ public static class CandidateAssembly
         };
     }
 
+    /// <summary>
+    /// Members under a product that lies over them, as far as no air space takes their depth.
+    /// </summary>
+    private static IEnumerable<Layer> StandingMembers(Candidate candidate, PlaneSite site)
+    {
+        if (site.Framing is not { } framing || candidate.Lies != Placement.OverFraming
+            || CandidateFit.DepthLeft(candidate, framing) is not (> 0 and var left))
+            yield break;
+        yield return new Layer
+        {
+            Name = "open between members",
+            Clear = Slab.Solid.None,
+            AtFraming = Slab.Solid.Of(left, framing.ConductivityWPerMK),
+        };
+    }
+
     private static IEnumerable<Layer> Body(Candidate candidate, PlaneSite site, bool spaceOutside)
     {
         var r = candidate.MaterialR!.Value;
@@ -102,26 +119,19 @@ public static class CandidateAssembly
                 yield return Thin("between members, not counted", 0);
             yield break;
         }
-        // The members are as deep as they are: what the spaces between them take is not left here.
-        var left = CandidateFit.DepthLeft(candidate, framing);
-        var wood = Slab.Solid.Of(left, framing.ConductivityWPerMK);
         if (candidate.Lies == Placement.BetweenFraming)
         {
+            // The members are as deep as they are: what spaces between them take is not left here.
             // Fibre thicker than its cavity is squeezed into it; foam stands proud of the wood and
             // leaves its face bare.
+            var left = CandidateFit.DepthLeft(candidate, framing);
             if (CandidateFit.IsFibre(candidate.Kind)
                 && candidate.ThicknessMm is { } mm && mm > left)
                 r = CompressedBatt.R(r, mm, left);
-            yield return Insulation(candidate, r, wood);
+            yield return Insulation(
+                candidate, r, Slab.Solid.Of(left, framing.ConductivityWPerMK));
             yield break;
         }
-        if (left > 0)
-            yield return new Layer
-            {
-                Name = "open between members",
-                Clear = Slab.Solid.None,
-                AtFraming = wood,
-            };
         // Screws draw the cladding down on anything soft; a board keeps its thickness.
         yield return Insulation(
             candidate, r,

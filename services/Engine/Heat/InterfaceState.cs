@@ -40,9 +40,12 @@ public sealed record InterfaceState(
         for (var node = 0; node < heat.Profile.Count; node++)
         {
             var at = points[point];
-            states.Add(new(
-                at.Place, at.Temperature, ThermalResistance.FromSi(r), at.SaturationPa,
-                at.PressurePa));
+            // A layer that holds back neither heat nor vapour has one state on both sides.
+            if (node == 0 || heat.Profile[node - 1] is not
+                { ToNext.TotalSi: 0, SdToNextM: 0 })
+                states.Add(new(
+                    at.Place, at.Temperature, ThermalResistance.FromSi(r), at.SaturationPa,
+                    at.PressurePa));
             r += heat.Profile[node].ToNext.TotalSi;
             point += parts[node];
         }

@@ -83,14 +83,16 @@ internal static class WriteHeat
             finding.UnderSky is { } sky
                 ? new(Rounded(sky.PeakGPerM2, 1), Rounded(sky.CarriedOverGPerM2, 1))
                 : null,
-            new(finding.ColdestMonth, CondensesGPerM2Day(finding),
-            [.. finding.Interfaces.Select(at => new InterfaceLine(
-                at.Place,
-                Rounded(at.At.TotalFahrenheit, 1),
-                Rounded(at.SaturationPa, 0),
-                Rounded(at.PressurePa, 0),
-                Rounded(at.DewPoint.TotalFahrenheit, 1),
-                at.IsFrost))]),
+            new(
+                finding.ColdestMonth,
+                CondensesGPerM2Day(finding),
+                [.. finding.Interfaces.Select(at => new InterfaceLine(
+                    at.Place,
+                    Rounded(at.At.TotalFahrenheit, 1),
+                    Rounded(at.SaturationPa, 0),
+                    Rounded(at.PressurePa, 0),
+                    Rounded(at.DewPoint.TotalFahrenheit, 1),
+                    at.IsFrost))]),
             [.. year.Months.Select(month => new MoistureMonthLine(
                 month.Month,
                 Rounded(month.Outdoors.TotalFahrenheit, 1),
