@@ -4,6 +4,7 @@ using PostFrame.CuttingWorker.Plans;
 using PostFrame.CuttingWorker.Queue;
 using PostFrame.CuttingWorker.Stock;
 using PostFrame.Messaging;
+using PostFrame.Problems;
 
 namespace PostFrame.CuttingWorker;
 
@@ -25,19 +26,8 @@ public static class CuttingSetup
         builder.Services.AddHostedService(services => services.GetRequiredService<PlanCutting>());
         builder.Services.AddOpenApi(Service, options =>
         {
-            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-            options.AddDocumentTransformer((document, _, _) =>
-            {
-                document.Info = new OpenApiInfo
-                {
-                    Title = "Cutting",
-                    Version = "1",
-                    Description = "The cutting queue, the plan of each order, and the rack. "
-                        + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
-                };
-                document.Servers = [];
-                return Task.CompletedTask;
-            });
+            ApiDocument.Introduce(
+                options, "Cutting", "The cutting queue, the plan of each order, and the rack.");
             options.AddOperationTransformer((operation, context, _) =>
             {
                 if (context.Description.ActionDescriptor.EndpointMetadata

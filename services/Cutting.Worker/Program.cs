@@ -15,10 +15,5 @@ app.UseCors(cors => cors.WithOrigins(
     .WithMethods("GET", "POST").WithHeaders("Content-Type", "Idempotency-Key"));
 app.MapCutting();
 app.MapPipelineHealth();
-app.MapOpenApi("/openapi/{documentName}.json");
-app.UseSwaggerUI(page =>
-{
-    page.RoutePrefix = "docs";
-    page.SwaggerEndpoint("/openapi/cutting.json", "Cutting");
-});
+app.MapApiPages(("cutting", "Cutting"));
 app.Run();

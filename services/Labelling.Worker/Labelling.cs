@@ -1,6 +1,7 @@
 using PostFrame.LabellingWorker.Labels;
 using PostFrame.LabellingWorker.Messages;
 using PostFrame.Messaging;
+using PostFrame.Problems;
 
 namespace PostFrame.LabellingWorker;
 
@@ -12,7 +13,9 @@ public static class Labelling
 
     public static WebApplicationBuilder AddLabelling(this WebApplicationBuilder builder)
     {
-        builder.Services.AddOpenApi(Name);
+        builder.Services.AddOpenApi(Name, options => ApiDocument.Introduce(
+            options, "Labelling",
+            "Labels and checklist of each order, as its newest plan cuts it."));
         builder.Services.AddPipelineBus(
             builder.Configuration, Name, typeof(Labelling).Assembly,
             pipeline => pipeline.Consumes<PrintLabels>()

@@ -7,7 +7,7 @@ builder.AddLabelling();
 
 var app = builder.Build();
 app.UseProblems();
-app.MapOpenApi();
 app.MapPipelineHealth();
 app.MapLabelling();
+app.MapApiPages(("labelling", "Labelling"));
 app.Run();

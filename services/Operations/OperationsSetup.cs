@@ -1,6 +1,7 @@
 using Microsoft.OpenApi;
 using PostFrame.Messaging;
 using PostFrame.Operations.Pipeline;
+using PostFrame.Problems;
 
 namespace PostFrame.Operations;
 
@@ -34,22 +35,8 @@ public static class OperationsSetup
             AddOrdersClient(builder.Services, new Uri(address));
         }
 
-        builder.Services.AddOpenApi(Name, options =>
-        {
-            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-            options.AddDocumentTransformer((document, _, _) =>
-            {
-                document.Info = new OpenApiInfo
-                {
-                    Title = "Operations",
-                    Version = "1",
-                    Description = "Where every order stands, at once and as it changes. "
-                        + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
-                };
-                document.Servers = [];
-                return Task.CompletedTask;
-            });
-        });
+        builder.Services.AddOpenApi(Name, options => ApiDocument.Introduce(
+            options, "Operations", "Where every order stands, at once and as it changes."));
         return builder;
     }
 

@@ -9,10 +9,5 @@ var app = builder.Build();
 app.UseProblems();
 app.MapOperations();
 app.MapPipelineHealth();
-app.MapOpenApi("/openapi/{documentName}.json");
-app.UseSwaggerUI(page =>
-{
-    page.RoutePrefix = "docs";
-    page.SwaggerEndpoint("/openapi/operations.json", "Operations");
-});
+app.MapApiPages(("operations", "Operations"));
 app.Run();

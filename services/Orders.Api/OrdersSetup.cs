@@ -86,19 +86,8 @@ public static class OrdersSetup
 
     private static void Describe(Microsoft.AspNetCore.OpenApi.OpenApiOptions options)
     {
-        options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-        options.AddDocumentTransformer((document, _, _) =>
-        {
-            document.Info = new OpenApiInfo
-            {
-                Title = "Orders",
-                Version = "1",
-                Description = "Orders in; each with its frozen take-off, its state and history. "
-                    + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
-            };
-            document.Servers = [];
-            return Task.CompletedTask;
-        });
+        ApiDocument.Introduce(
+            options, "Orders", "Orders in; each with its frozen take-off, its state and history.");
         options.AddOperationTransformer((operation, _, _) =>
         {
             if (operation.OperationId == "submitOrder")

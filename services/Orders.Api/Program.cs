@@ -14,10 +14,5 @@ app.UseCors(cors => cors.WithOrigins(
     app.Configuration.GetSection("Board:Origin").Get<string[]>() ?? []));
 app.MapOrders();
 app.MapPipelineHealth();
-app.MapOpenApi("/openapi/{documentName}.json");
-app.UseSwaggerUI(page =>
-{
-    page.RoutePrefix = "docs";
-    page.SwaggerEndpoint("/openapi/orders.json", "Orders");
-});
+app.MapApiPages(("orders", "Orders"));
 app.Run();

@@ -6,7 +6,6 @@ using PostFrame.OrdersApi;
 using PostFrame.Problems;
 using PostFrame.SingleHost;
 using PostFrame.SizingApi;
-using PostFrame.SizingApi.ApiPages;
 
 // Every service in one process, on one port, with one data folder. Composition only.
 var builder = WebApplication.CreateBuilder(args);

@@ -1,6 +1,5 @@
 using PostFrame.Problems;
 using PostFrame.SizingApi;
-using PostFrame.SizingApi.ApiPages;
 
 var builder = WebApplication.CreateSlimBuilder(args);
 builder.AddSizing();

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
+using PostFrame.Problems;
 using PostFrame.SizingApi.Comparisons;
 using PostFrame.SizingApi.Desk;
 using PostFrame.SizingApi.Products;
@@ -11,7 +12,8 @@ internal static class SizingDocument
 {
     public static void Configure(OpenApiOptions options)
     {
-        options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+        ApiDocument.Introduce(
+            options, "Sizing", "From a building to the pieces of blanket to cut for it.");
         options.CreateSchemaReferenceId = type => type.Type.IsGenericType
             && type.Type.GetGenericTypeDefinition() == typeof(Figure<>)
             ? "Figure" + char.ToUpperInvariant(type.Type.GenericTypeArguments[0].Name[0])
@@ -19,14 +21,6 @@ internal static class SizingDocument
             : OpenApiOptions.CreateDefaultSchemaReferenceId(type);
         options.AddDocumentTransformer((document, _, _) =>
         {
-            document.Info = new OpenApiInfo
-            {
-                Title = "Sizing",
-                Version = "1",
-                Description = "From a building to the pieces of blanket to cut for it. "
-                    + "Every refusal is RFC 9457 problem+json with all mistakes at once.",
-            };
-            document.Servers = [];
             RequestSchemas.Tighten(document);
             return Task.CompletedTask;
         });

@@ -1,6 +1,7 @@
-using PostFrame.Problems;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
 
-namespace PostFrame.SizingApi.ApiPages;
+namespace PostFrame.Problems;
 
 /// <summary>
 /// OpenAPI documents at <c>/openapi/{name}.json</c> and their page at <c>/docs</c>.
