@@ -49,7 +49,8 @@ internal static class ProfilePicture
         var lowest = Math.Min(temps.Min(), dew is null ? temps.Min() : words.Axis(dew.DewPoint));
         var step = ComparisonPictures.NiceStep(Math.Max(temps.Max() - lowest, 10), 6);
         var cold = Math.Floor(lowest / step) * step;
-        var warm = Math.Max(cold + step, Math.Ceiling(temps.Max() / step) * step);
+        // Room above the warmest point, where the room face is named.
+        var warm = Math.Max(cold + step, Math.Ceiling(temps.Max() / step + 0.4) * step);
         double Y(double at) => Top + High * (warm - at) / (warm - cold);
         if (dew is not null)
         {

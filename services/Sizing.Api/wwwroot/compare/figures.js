@@ -17,7 +17,7 @@ const kinds = {
   power: ['Btu/h', 'W', 0.29307107, 0, 0, 0], loss: ['Btu/h·°F', 'W/K', 0.52752793, 0, 0, 0],
   price: ['per ft²', 'per m²', 10.7639104, 0, 2, 2], days: ['°F·d', 'K·d', 1 / 1.8, 0, 0, 0],
   percent: ['%', '%', 1, 0, 0, 0], water: ['g/m²', 'g/m²', 1, 0, 1, 1], pa: ['Pa', 'Pa', 1, 0, 0, 0],
-  money: ['', '', 1, 0, 0, 0], years: ['years', 'years', 1, 0, 1, 1],
+  rate: ['g/m² a day', 'g/m² a day', 1, 0, 2, 2], money: ['', '', 1, 0, 0, 0], years: ['years', 'years', 1, 0, 1, 1],
   share: ['', '', 1, 0, 3, 3], km: ['km', 'km', 1, 0, 0, 0],
 };
 

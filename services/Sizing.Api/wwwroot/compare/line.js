@@ -48,6 +48,7 @@ export function section(line, index, { pictures, lines }) {
     line.winter ? seasons(line, home) : blankText(line),
     make('dl', {}, ...facts),
     drawing('Temperature and vapour through it', pictures.profiles, line.id),
+    line.moisture ? coldestMonth(line, home) : null,
     line.moisture ? waterByMonth(line, home, pictures) : null,
     line.working ? allWorking(line) : null);
 }
@@ -104,7 +105,7 @@ function seasons(line, home) {
         row(`U-factor ${unitOf('U')}`, ...cells('assemblyU', 'U')),
         row(`Heat outwards, ${unitOf('flux')}`, ...cells('heatFlowBtuPerHFt2', 'flux')),
         row(`Room face, ${unitOf('temp')}`, ...cells('roomFaceF', 'temp')),
-        row('Radiant share at it, %', ...cells('roomFaceRadiantSharePercent', 'percent')),
+        row('Radiant share at the face, %', ...cells('roomFaceRadiantSharePercent', 'percent')),
         row('Heat flows', ...words(({ direction }) => direction)),
         row('Found by', ...words(({ method }) => method)),
         ...spaces,
@@ -126,7 +127,8 @@ function moisture(line, home, fact) {
   }
   if (!line.moisture) return;
   fact('Water inside', tag(verdicts[line.moisture.verdict]), ' ', line.moisture.text, ' ',
-    opener([`${home}/moisture/peakGPerM2`, `${home}/moisture/carriedOverGPerM2`]),
+    opener(['peakGPerM2', 'carriedOverGPerM2', 'underSky/peakGPerM2',
+      'underSky/carriedOverGPerM2'].map((name) => `${home}/moisture/${name}`)),
     ...line.moisture.wetsInsideAboveRhPercent === undefined ? [] : [
       ` At steady winter design it would wet ${line.moisture.wetsInsideAt} from `,
       figure(`${home}/moisture/wetsInsideAboveRhPercent`, 'percent'), ' in the room.',
@@ -176,6 +178,28 @@ function money(line, home, lines, fact) {
       ' more, saves ', figure(at(`paybacks/${i}/yearlySaving`), 'money'), ' a year. ',
       payback.text, ' ', opener([at(`paybacks/${i}/years`)]));
   });
+}
+
+/** Place by place through the assembly, where the vapour meets its saturation. */
+function coldestMonth(line, home) {
+  const { month, interfaces } = line.moisture.coldest;
+  const at = `${home}/moisture/coldest`;
+  const rows = interfaces.map(({ place, isFrost }, i) => make('tr', {},
+    make('th', { scope: 'row' }, place),
+    ...[['temperatureF', 'temp'], ['saturationPa', 'pa'], ['vapourPa', 'pa'], ['dewPointF', 'temp']]
+      .map(([name, kind]) => make('td', { class: 'num' },
+        figure(`${at}/interfaces/${i}/${name}`, kind, false))),
+    make('td', {}, isFrost ? 'frost' : '')));
+  const heads = ['Place', unitOf('temp'), 'Saturation Pa', 'Vapour Pa', `Dew point ${unitOf('temp')}`,
+    ''];
+  return make('details', {},
+    make('summary', {}, `Place by place in an average ${months[month - 1]}`),
+    make('p', {}, 'Condenses ', figure(`${at}/condensesGPerM2Day`, 'rate'),
+      ' in a steady state, before anything dries.'),
+    make('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': 'Place by place' },
+      make('table', {},
+        make('thead', {}, make('tr', {}, heads.map((head) => make('th', { scope: 'col' }, head)))),
+        make('tbody', {}, rows))));
 }
 
 function waterByMonth(line, home, pictures) {
