@@ -1,3 +1,4 @@
+using System.Globalization;
 using PostFrame.Engine.Quantities;
 
 namespace PostFrame.Engine.Heat;
@@ -71,20 +72,34 @@ public static class ClaimCheck
                     + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0}); what its ")
                     + $"air spaces add cannot be told without {open}.",
             };
+        var reaches = $"at most R-{most.TotalRValue.ToString("0.0", CultureInfo.InvariantCulture)}";
+        // 16 CFR 460.5(a): what is not reflective is rated on the material alone.
+        return candidate.IsReflective
+            ? JudgedAsSystem(candidate, finding, site, r, reaches, Within)
+            : finding with
+            {
+                Outcome = ClaimOutcome.NotReachableByMaterial,
+                Text = $"{r} is more than this material reaches at the stated thickness: "
+                    + $"{reaches}.",
+            };
+    }
+
+    private static ClaimFinding JudgedAsSystem(
+        Candidate candidate, ClaimFinding finding, PlaneSite site, string r, string reaches,
+        Func<ThermalResistance?, bool> within)
+    {
         var (winterFlow, summerFlow) = (Flow(site, Season.Winter), Flow(site, Season.Summer));
         var oneWay = winterFlow == summerFlow;
-        // 16 CFR 460.5(a): what is not reflective is rated on the material alone.
-        if (candidate.IsReflective
-            && (Within(finding.SystemWinter) || (oneWay && Within(finding.SystemSummer))))
+        if (within(finding.SystemWinter) || (oneWay && within(finding.SystemSummer)))
             return finding with
             {
                 Outcome = ClaimOutcome.Supported,
                 Text = $"{r} holds for the whole system as stated, films and air spaces included, "
                     + $"with heat flowing {AssemblyWorking.Words(winterFlow)}"
-                    + (oneWay ? "" : ", the worse direction") + ". The material by itself is "
-                    + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}."),
+                    + (oneWay ? "" : ", the worse direction")
+                    + $". The material by itself is {reaches}.",
             };
-        if (candidate.IsReflective && !oneWay && Within(finding.SystemSummer)
+        if (!oneWay && within(finding.SystemSummer)
             && finding.SystemWinter is { } winter)
             return finding with
             {
@@ -94,7 +109,7 @@ public static class ClaimCheck
                     + FormattableString.Invariant(
                         $"In winter the same system is R-{winter.TotalRValue:0.0}."),
             };
-        if (candidate.IsReflective && Within(finding.SystemBest))
+        if (within(finding.SystemBest))
             return finding with
             {
                 Outcome = ClaimOutcome.NeedsAirSpaceNotThere,
@@ -104,17 +119,13 @@ public static class ClaimCheck
                         ? "; none is stated."
                         : "; as stated there is none that reaches it."),
             };
-        var best = finding.SystemBest is { } b && candidate.IsReflective
-            ? FormattableString.Invariant(
-                $" Even with a {BestSpaceMm:0} mm space on each side and heat flowing ")
-                + AssemblyWorking.Words(summerFlow)
-                + FormattableString.Invariant($" it is R-{b.TotalRValue:0.0}.")
-            : "";
         return finding with
         {
             Outcome = ClaimOutcome.NotReachableByMaterial,
-            Text = $"{r} is more than this material reaches at the stated thickness: "
-                + FormattableString.Invariant($"at most R-{most.TotalRValue:0.0}.") + best,
+            Text = $"{r} is more than this material reaches at the stated thickness: {reaches}. "
+                + FormattableString.Invariant($"Even with a {BestSpaceMm:0} mm space on each ")
+                + $"side and heat flowing {AssemblyWorking.Words(summerFlow)} it is "
+                + FormattableString.Invariant($"R-{finding.SystemBest!.Value.TotalRValue:0.0}."),
         };
     }
 
