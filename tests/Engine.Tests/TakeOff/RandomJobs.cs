@@ -161,13 +161,15 @@ internal sealed class RandomJobs
             var run = wall.StartsWith("end", StringComparison.Ordinal)
                 ? job.Building!.Width!.Value.TotalInches
                 : job.Building!.Length!.Value.TotalInches;
-            var width = Size(36, (int)run - 40);
-            var from = 1 + random.Next((int)(run - width - 2) * 16) / 16.0;
             var kind = kinds[random.Next(kinds.Length)];
-            var opening = kind == OpeningKind.Window
-                ? Opening(wall, kind, width, 30, from, 36)
-                : Opening(wall, kind, width, Size(60, 84), from);
-            openings.Add(opening);
+            var parts = run > 240 ? 1 + random.Next(2) : 1;
+            var width = Size(36, (int)(run / parts) - 40);
+            var from = 1 + random.Next((int)(run / parts - width - 2) * 16) / 16.0;
+            var height = Size(60, 84);
+            for (var part = 0; part < parts; part++)
+                openings.Add(kind == OpeningKind.Window
+                    ? Opening(wall, kind, width, 30, from + part * run / parts, 36)
+                    : Opening(wall, kind, width, height, from + part * run / parts));
         }
         return job.WithOpenings([.. openings]);
     }
