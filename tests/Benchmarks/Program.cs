@@ -12,7 +12,7 @@ static int Usage()
 {
     Console.Error.WriteLine("Usage: dotnet run -c Release --project tests/Benchmarks -- COMMAND …");
     Console.Error.WriteLine(
-        "  cutting FOLDER --seconds N [--csv FILE]   plans for a folder of instances");
+        "  cutting FOLDER --seconds N [--csv FILE] [--plot FILE]   plans for a folder");
     Console.Error.WriteLine("  paper   100 labels, a checklist, a flat map: time and size");
     Console.Error.WriteLine(
         "  host [EXAMPLES]   the running product: start, memory, sizing, orders");

@@ -10,8 +10,9 @@ internal static class ShopCurves
     private static readonly int[] Windows = [1, 2, 5, 10, 25, 50, int.MaxValue];
 
     /// <summary>Material against buildings open at once, beside first-fit decreasing.</summary>
-    public static void Pooling(string name, ShopBatch batch)
+    public static LinePlot.Panel Pooling(string name, ShopBatch batch)
     {
+        var lines = new List<LinePlot.Series>();
         foreach (var width in batch.Widths)
         {
             var orders = batch.Buildings.Where(b => b.Width == width).Select(b => new BenchOrder(
@@ -27,13 +28,53 @@ internal static class ShopCurves
             Console.WriteLine($"| first-fit decreasing, building by building | 1 | {alone} | | | "
                 + $"|");
             Console.WriteLine($"| first-fit decreasing, pooled | all | {together} | | | |");
-            foreach (var row in PostFrame.CuttingWorker.Planning.Pooling.Table(
-                orders, pooled.Stock, batch.MinUsefulOffcutNm, Windows, new() { WorkSeconds = 1 }))
+            var table = PostFrame.CuttingWorker.Planning.Pooling.Table(
+                orders, pooled.Stock, batch.MinUsefulOffcutNm, Windows, new() { WorkSeconds = 1 });
+            foreach (var row in table)
                 Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
                     $"| this planner | {(row.OpenAtOnce == int.MaxValue ? "all" : row.OpenAtOnce)} "
                     + $"| {row.Cost} | {row.LowerBoundCost} | {row.ScrapNm / 304_800_000.0:F0} "
                     + $"| {row.Offcuts} |"));
+            Arranged(orders, pooled);
+            lines.Add(new($"{width}", [.. table.Select(
+                r => 100.0 * (r.Cost - r.LowerBoundCost) / r.LowerBoundCost)]));
         }
+
+        return new LinePlot.Panel(
+            $"{name}: rolls above the least possible [%]", "buildings open at once",
+            [.. Windows.Select(w => w == int.MaxValue ? "all" : $"{w}")], lines);
+    }
+
+    /// <summary>
+    /// All planned together, with equal pieces and rolls given their turn afterwards: how many
+    /// buildings then lie open at most, for no roll more.
+    /// </summary>
+    private static void Arranged(List<BenchOrder> orders, CuttingProblem pooled)
+    {
+        var plan = CuttingStock.Plan(pooled, new() { WorkSeconds = 1 });
+        var order = orders.SelectMany(o => o.Items.Select(i => (i.Key, o)))
+            .ToDictionary(p => p.Key, p => p.o.Key);
+        var key = 0;
+        var rolls = plan.Rolls.SelectMany(r => Enumerable.Range(0, r.Times).Select(_ =>
+            (IReadOnlyList<BenchPiece>)[.. r.Cuts.SelectMany(c => Enumerable.Range(0, c.Count)
+                .Select(_ => new BenchPiece($"{key++}", c.LengthNm, order[c.ItemKey], "")))]))
+            .ToList();
+        var of = rolls.SelectMany(r => r).ToDictionary(p => p.Key, p => p.Order);
+        int Open(IEnumerable<IEnumerable<string>> some)
+        {
+            var sets = some.Select(r => (IReadOnlyCollection<string>)r.ToHashSet()).ToList();
+            return Bench.MostOpen(sets, [.. Enumerable.Range(0, sets.Count)]);
+        }
+
+        var arranged = BenchArrangement.Of(rolls,
+            [.. orders.OrderBy(o => o.NeededBy).ThenBy(o => o.Key, StringComparer.Ordinal)
+                .Select(o => o.Key)]);
+        Console.WriteLine($"| all together, as the search wrote the rolls down | "
+            + $"{Open(rolls.Select(r => r.Select(p => p.Order)))} | {plan.RollCount} "
+            + $"| {plan.LowerBoundRolls} | | |");
+        Console.WriteLine($"| all together, equal pieces and rolls in their turn | "
+            + $"{Open(arranged.Select(r => r.Pieces.Select(p => of[p])))} | {plan.RollCount} "
+            + $"| {plan.LowerBoundRolls} | | |");
     }
 
     /// <summary>
@@ -58,21 +99,40 @@ internal static class ShopCurves
         return rooms.Count;
     }
 
-    /// <summary>Time to proof as orders, lengths and roll length grow.</summary>
-    public static void Growth(double seconds)
+    /// <summary>Time to a first plan and to proof as orders, lengths and roll length grow.
+    /// </summary>
+    public static IReadOnlyList<LinePlot.Panel> Growth(double seconds)
     {
-        Console.WriteLine("\n| buildings | pieces | lengths | roll ft | rolls | bound | s to a "
-            + "proof |");
-        Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- |");
-        foreach (var buildings in new[] { 50, 100, 200, 500, 1000, 2000, 5000 })
-            Grow(buildings, 150, 100, seconds);
-        foreach (var lengths in new[] { 10, 20, 50, 100, 200, 400 })
-            Grow(500, lengths, 100, seconds);
-        foreach (var feet in new[] { 50, 75, 100, 150, 200, 300 })
-            Grow(500, 150, feet, seconds);
+        Console.WriteLine("\n| buildings | pieces | lengths | roll ft | rolls | bound "
+            + "| ms to a first plan | its rolls | s to a proof |");
+        Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
+        Grow(50, 150, 100, seconds, quiet: true);
+        return
+        [
+            Panel("buildings", [50, 100, 200, 500, 1000, 2000, 5000],
+                n => Grow(n, 150, 100, seconds)),
+            Panel("distinct lengths, about", [10, 20, 50, 100, 200, 400],
+                n => Grow(500, n, 100, seconds)),
+            Panel("roll length [ft]", [50, 75, 100, 150, 200, 300],
+                n => Grow(500, 150, n, seconds)),
+        ];
     }
 
-    private static void Grow(int buildings, int lengths, int feet, double seconds)
+    private static LinePlot.Panel Panel(
+        string across, int[] at, Func<int, (double FirstMs, double ProofSeconds)> grow)
+    {
+        var rows = at.Select(grow).ToList();
+        return new LinePlot.Panel(
+            "Processor time to a first plan and to a proof [s]", across,
+            [.. at.Select(n => $"{n}")],
+            [
+                new("to a proof", [.. rows.Select(r => r.ProofSeconds)]),
+                new("to a first plan", [.. rows.Select(r => r.FirstMs / 1000)]),
+            ]);
+    }
+
+    private static (double FirstMs, double ProofSeconds) Grow(
+        int buildings, int lengths, int feet, double seconds, bool quiet = false)
     {
         const long HalfInch = 12_700_000;
         var random = new Random(buildings * 31 + lengths * 7 + feet);
@@ -94,15 +154,21 @@ internal static class ShopCurves
                 Key = "roll", LengthNm = feet * 24 * HalfInch, EndTrimNm = 12 * HalfInch,
             }],
         };
+        using var watch = new CpuLimit(double.MaxValue);
+        var first = CuttingStock.Plan(problem, new() { WorkSeconds = 0 });
+        var firstMs = watch.Spent * 1000;
         using var stop = new CpuLimit(seconds);
         var plan = CuttingStock.Plan(problem, new() { WorkSeconds = double.MaxValue }, stop.Token);
         var spent = stop.Spent;
         if (PlanCheck.Check(problem, plan) is { Count: > 0 } faults)
             Console.WriteLine($"PLAN REFUSED: {faults[0].Text}");
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+        if (!quiet)
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"| {buildings} | {items.Sum(i => i.Demand)} | "
                 + $"{items.Select(i => i.LengthNm).Distinct().Count()} "
             + $"| {feet} | {plan.RollCount} | {plan.LowerBoundRolls} "
+            + $"| {firstMs:F0} | {first.RollCount} "
             + $"| {spent:F2}{(plan.Proven ? "" : " (not proven)")} |"));
+        return (firstMs, spent);
     }
 }

@@ -116,6 +116,19 @@ public sealed class PlannerTests
         Assert.Empty(plan.Unmet);
     }
 
+    /// <summary>As many pieces as 5,000 buildings have: 200,000 of 140 lengths.</summary>
+    [Fact]
+    public void A_plan_made_without_any_search_holds_and_is_no_worse_than_twice_the_bound()
+    {
+        var random = new Random(3);
+        var problem = Rolls(1200 * Inch, [.. Enumerable.Range(0, 30_000).Select(k =>
+            ($"{k}", random.Next(30, 170) * 3 * Inch, random.Next(2, 13)))]);
+        var plan = CuttingStock.Plan(problem, new() { WorkSeconds = 0 }, Cancel);
+        Assert.Empty(PlanCheck.Check(problem, plan));
+        Assert.Empty(plan.Unmet);
+        Assert.InRange(plan.RollCount, plan.LowerBoundRolls, 2 * plan.LowerBoundRolls);
+    }
+
     private static CuttingProblem Rolls(long rollNm,
         params (string Key, long Nm, int Demand)[] items) => new()
         {

@@ -30,4 +30,26 @@ public sealed class PublishedTests
 
         Assert.True(proven > tried / 4 * 0.9, $"only {proven} of {tried / 4} proven");
     }
+
+    /// <summary>
+    /// The optimum lies one roll above the rounded-up relaxation, so neither rounding nor any dual
+    /// bound alone can prove it.
+    /// </summary>
+    [Theory]
+    [InlineData("bpplib/random/BPP_1000_750_0.1_0.8_0.txt")]
+    [InlineData("bpplib/ani/201_2500_NR_0.txt")]
+    [InlineData("bpplib/ani/201_2500_NR_40.txt")]
+    [InlineData("bpplib/hard28/Hard28_BPP716.txt")]
+    public void An_optimum_above_the_rounded_relaxation_is_proven(string file)
+    {
+        var folder = ReferenceData.Folder("cutting");
+        var cells = File.ReadLines(Path.Combine(folder, "optima.csv"))
+            .Select(l => l.Split(',')).First(c => c[0] == file);
+        var problem = ReferenceData.OneLength(File.ReadAllText(Path.Combine(folder, file)));
+        var plan = CuttingStock.Plan(
+            problem, new() { WorkSeconds = 20 }, TestContext.Current.CancellationToken);
+        Assert.Empty(PlanCheck.Check(problem, plan));
+        Assert.Equal((cells[5], true), ($"{plan.LowerBoundCost}", plan.Proven));
+        Assert.Equal(cells[5], $"{plan.RollCount}");
+    }
 }

@@ -22,6 +22,20 @@ public sealed class ShopTests
         Assert.Equal((2, 1), (plan.RollCount, plan.Rolls.Count(r => r.LeavesOffcut)));
     }
 
+    /// <summary>Worked by hand: 60 and 58 + 2 leave 40 each.</summary>
+    [Fact]
+    public void Offcuts_are_of_one_length_where_that_costs_nothing()
+    {
+        var problem = Problem([("a", 60, 1), ("b", 58, 1), ("c", 2, 1)],
+            new StockType { Key = "r", LengthNm = 100 })
+            with
+        { MinUsefulOffcutNm = 30 };
+        var plan = CuttingStock.Plan(problem, Limits, Cancel);
+        Assert.Empty(PlanCheck.Check(problem, plan));
+        Assert.Equal([40L, 40], plan.Rolls
+            .SelectMany(r => Enumerable.Repeat(r.LeftOverNm, r.Times)));
+    }
+
     [Fact]
     public void Pieces_of_one_plane_come_from_one_lot()
     {

@@ -2,7 +2,8 @@ namespace PostFrame.CuttingWorker.Planning;
 
 /// <summary>
 /// Betters a packing without changing its rolls: packs two rolls afresh at a time so that what is
-/// left over gathers on few rolls, in lengths worth keeping, instead of being scrap on many.
+/// left over gathers on few rolls, in lengths worth keeping, instead of being scrap on many; then
+/// makes the lengths kept alike.
 /// </summary>
 internal static class Polish
 {
@@ -12,7 +13,7 @@ internal static class Polish
 
     public static Packing Offcuts(Instance instance, Packing packing, long leastNm, WorkMeter meter)
     {
-        if (packing.RollCount > MostRolls || packing.RollCount < 2)
+        if (packing.RollCount > MostRolls || packing.RollCount < 2 || meter.Over)
             return packing;
         var rolls = packing.Rolls.SelectMany(r => Enumerable.Repeat(r.Pattern, r.Times))
             .Select(p => new Roll(p.Bin, instance, p)).ToList();
@@ -29,6 +30,8 @@ internal static class Polish
                 break;
         }
 
+        for (var pass = 0; pass < MostPasses && Alike(instance, rolls, leastNm); pass++)
+            meter.Steps(rolls.Count * (double)rolls.Count * 20_000);
         var better = Packing.Of(instance,
             [.. rolls.Where(r => r.Pieces.Count > 0).Select(r => (r.Pattern(), 1))], packing.Unmet);
         return better;
@@ -98,6 +101,58 @@ internal static class Polish
 
         if (best == used)
             return false;
+        Refill(roomy, other, sums, best, capacity);
+        return true;
+    }
+
+    /// <summary>
+    /// Evens out offcuts of different lengths, so that few lengths lie on the rack; as many
+    /// offcuts stay, and as much in them. False when nothing changed.
+    /// </summary>
+    private static bool Alike(Instance instance, List<Roll> rolls, long leastNm)
+    {
+        long Left(Roll r, long room) => room * instance.UnitNm + instance.Bins[r.Bin].Slack;
+        var any = false;
+        foreach (var one in rolls)
+        {
+            foreach (var other in rolls)
+            {
+                if (one == other || Left(one, one.Room) < leastNm || one.Room <= other.Room
+                    || Left(other, other.Room) < leastNm || one.Pieces.Count == 0)
+                    continue;
+                var rest = rolls.Where(r => r != one && r != other)
+                    .Select(r => Left(r, r.Room)).Where(l => l >= leastNm).ToHashSet();
+                (int Distinct, Int128 Squares) Price(long a, long b) =>
+                    (rest.Append(a).Append(b).Distinct().Count(), (Int128)a * a + (Int128)b * b);
+                var pool = one.Pieces.Concat(other.Pieces).GroupBy(p => p)
+                    .Select(g => (Item: g.Key, Count: g.Count())).OrderBy(p => p.Item).ToList();
+                var capacity = instance.Bins[other.Bin].Capacity;
+                var sums = Sums(instance, pool, capacity);
+                var used = capacity - other.Room;
+                var best = sums.Keys
+                    .Select(sum => (Sum: sum, A: Left(one, one.Room + sum - used),
+                        B: Left(other, capacity - sum)))
+                    .Where(s => s.A >= leastNm && s.B >= leastNm)
+                    .OrderBy(s => Price(s.A, s.B)).ThenBy(s => s.Sum)
+                    .Select(s => (s.Sum, Price: Price(s.A, s.B))).FirstOrDefault((used, default));
+                if (best.Sum == used || best.Price.CompareTo(
+                    Price(Left(one, one.Room), Left(other, other.Room))) >= 0)
+                    continue;
+                Refill(one, other, sums, best.Sum, capacity);
+                any = true;
+            }
+        }
+
+        return any;
+    }
+
+    /// <summary>Puts the pieces of one sum on <paramref name="other"/>, the rest on the first.
+    /// </summary>
+    private static void Refill(
+        Roll roomy, Roll other, Dictionary<long, (long From, int Item, int Count)> sums, long best,
+        long capacity)
+    {
+        var used = capacity - other.Room;
         roomy.Pieces.AddRange(other.Pieces);
         other.Pieces.Clear();
         for (var at = best; at > 0; at = sums[at].From)
@@ -111,7 +166,6 @@ internal static class Polish
 
         roomy.Room += best - used;
         other.Room = capacity - best;
-        return true;
     }
 
     /// <summary>
