@@ -116,7 +116,7 @@ public static class CandidateAssembly
             yield return Insulation(candidate, r, null);
             // Without an air space told of, what lies between the members counts for nothing.
             if (framing is not null && !spaceOutside)
-                yield return Thin("between members, not counted", 0);
+                yield return Thin("uncounted cavity", 0);
             yield break;
         }
         if (candidate.Lies == Placement.BetweenFraming)

@@ -38,7 +38,7 @@ internal static class WriteHeat
     public static DulledLine Dulled(DulledFaces faces, DripFinding? drip, bool isUnheated)
     {
         var isWet = faces.State == SurfaceFinish.WetFoil;
-        var drips = isWet && drip is { WorstFaceRh: >= 0.999, WorstMonth: { } month }
+        var drips = isWet && !isUnheated && drip is { WorstFaceRh: >= 0.999, WorstMonth: { } month }
             ? $" The room face drips in an average {Conclusions.MonthOf(month)}: then it counts."
             : "";
         return new(
