@@ -168,6 +168,20 @@ public sealed class ComparePageTests(DeskBrowser browser) : IClassFixture<DeskBr
             "[data-home='plane'] [data-name='slope'][aria-invalid]").CountAsync());
     }
 
+    // thermal.md 7.3 takes Duluth's months for St. Louis County: the nearest station of the set.
+    [Theory]
+    [InlineData("countyFips", "St. Louis County, MN")]
+    [InlineData("stationWmo", "Duluth")]
+    public async Task A_place_can_be_named_by_its_county_or_station(string by, string name)
+    {
+        var page = await Open();
+        await page.WaitForFunctionAsync("() => document.querySelector('#stations option')");
+        await page.SelectOptionAsync("[data-name='place']", by);
+        await Change(page, () => page.Locator($"[data-name='{by}']").FillAsync(name));
+        await DeskBrowser.Drawn(page);
+        Assert.Contains("Duluth", await page.TextContentAsync("#place"));
+    }
+
     [Fact]
     public async Task A_narrow_screen_scrolls_one_way_only()
     {

@@ -206,9 +206,17 @@ function byName(path) {
 }
 
 function meant(input, value) {
+  if (input.list) return numberOf(input.list, value);
   if ('flag' in input.dataset) return value === 'true';
   if ('number' in input.dataset && Number.isFinite(Number(value))) return Number(value);
   return value;
+}
+
+/** The number behind a name that only one of the list begins with; else what was typed. */
+function numberOf(list, name) {
+  const wanted = name.toLowerCase();
+  const found = [...list.options].filter(({ label }) => label.toLowerCase().startsWith(wanted));
+  return found.length === 1 ? found[0].value : name;
 }
 
 function put(input, value) {
