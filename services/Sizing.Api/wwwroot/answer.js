@@ -145,6 +145,9 @@ function showQuantities({ accessories, areaGoods, packing, price }) {
       + `${counted(packing.pallets, 'pallets')}, ${amountText(packing.freightFt3, 'ft³', 0, 1)}, `
       + `about ${amountText(packing.trailerFt, 'ft', 1)} of trailer, `
       + `${amountText(packing.weightLb, 'lb')}. `, make('small', {}, packing.how)));
+    parts.push(make('p', {}, packing.palletLoads.map(({ number, bags, weightLb }) =>
+      `Pallet ${number}: bags ${bags[0]} to ${bags.at(-1)}, ${amountText(weightLb, 'lb')}`)
+      .join('; ') + '.'));
   }
   if (price) {
     parts.push(table(`Price by list ${price.listId}, version ${price.listVersion}`,

@@ -119,6 +119,9 @@ export const panelFields = [
 export const walls = [
   ['sidewallA', 'Sidewall A'], ['sidewallB', 'Sidewall B'],
   ['endwall1', 'Endwall 1'], ['endwall2', 'Endwall 2'],
+  ['leanSidewallA', 'Lean-to A sidewall'], ['leanSidewallB', 'Lean-to B sidewall'],
+  ['leanEndwallA1', 'Lean-to A endwall 1'], ['leanEndwallA2', 'Lean-to A endwall 2'],
+  ['leanEndwallB1', 'Lean-to B endwall 1'], ['leanEndwallB2', 'Lean-to B endwall 2'],
 ];
 
 export const openingKinds = [
@@ -157,7 +160,7 @@ export const practiceFields = [
   length('ventFold', 'Vent fold'), length('wallTop', 'Wall top'),
   length('wallBase', 'Wall base'), length('openingHead', 'Opening head'),
   length('cornerWrap', 'Corner wrap'), length('rakeWrap', 'Rake wrap'),
-  length('jambMargin', 'Jamb margin'), length('longestOverRidge', 'Longest over ridge'),
+  length('jambMargin', 'Jamb margin'), length('drapeSag', 'Sag between purlins'), length('longestOverRidge', 'Longest over ridge'),
   choice('mergeShortHeaders', 'Short headers', [
     ['', 'as they fall'], ['true', 'merge into one'], ['false', 'never merge'],
   ], { type: 'flag' }),
