@@ -63,6 +63,8 @@ internal static class LinePlot
         svg.AppendLine(CultureInfo.InvariantCulture,
             $"<text x=\"{Left + Width / 2}\" y=\"{Top + Height + 38}\" text-anchor=\"middle\">"
             + $"{panel.Across}</text>");
+        var rises = panel.Lines[0].Values[^1] > panel.Lines[0].Values[0];
+        var (side, anchor) = rises ? (Left + 14, "start") : (Left + Width, "end");
         for (var s = 0; s < panel.Lines.Count; s++)
         {
             var (colour, line) = (Colours[s % Colours.Length], panel.Lines[s]);
@@ -73,8 +75,8 @@ internal static class LinePlot
                 .ToList();
             svg.AppendLine(CultureInfo.InvariantCulture,
                 $"<polyline points=\"{string.Join(' ', points)}\" fill=\"none\" stroke=\"{colour}\""
-                + $" stroke-width=\"2\"/><text x=\"{Left + Width}\" y=\"{Top + 14 + 17 * s}\" "
-                + $"text-anchor=\"end\" fill=\"{colour}\">{line.Name}</text>");
+                + $" stroke-width=\"2\"/><text x=\"{side}\" y=\"{Top + 14 + 17 * s}\" "
+                + $"text-anchor=\"{anchor}\" fill=\"{colour}\">{line.Name}</text>");
             foreach (var at in points.Select(p => p.Split(',')))
                 svg.AppendLine(CultureInfo.InvariantCulture,
                     $"<circle cx=\"{at[0]}\" cy=\"{at[1]}\" r=\"3\" fill=\"{colour}\"/>");

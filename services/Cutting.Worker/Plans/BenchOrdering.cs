@@ -17,37 +17,42 @@ internal static class BenchOrdering
         IReadOnlyList<string> orders, PlanLimits limits, CancellationToken cancel)
     {
         var of = pieces.ToDictionary(piece => piece.PieceId);
-        var together = BenchArrangement.Of(
+        var turns = Turns(
             [.. rolls.Select(roll => (IReadOnlyList<BenchPiece>)[.. roll.PieceIds.Select(
                 id => new BenchPiece(
-                    id, of[id].CutNm, of[id].OrderNumber, of[id].Plane, roll.Lot))])], orders);
-        IReadOnlyList<RollPlan> arranged = [.. together
-            .Select(turn => rolls[turn.Roll] with { PieceIds = turn.Pieces })];
-        if (of.Values.Select(piece => piece.OrderNumber).Distinct().Count() < 2)
+                    id, of[id].CutNm, of[id].OrderNumber, of[id].Plane, roll.Lot))])],
+            orders, limits, cancel);
+        return [.. turns.Rolls.Select(turn => rolls[turn.Roll] with { PieceIds = turn.Pieces })];
+    }
+
+    /// <summary>The rolls in turn with their pieces, and how many orders are open at once.
+    /// </summary>
+    public static (IReadOnlyList<(int Roll, IReadOnlyList<string> Pieces)> Rolls, int MostOpen)
+        Turns(
+            IReadOnlyList<IReadOnlyList<BenchPiece>> rolls, IReadOnlyList<string> orders,
+            PlanLimits limits, CancellationToken cancel)
+    {
+        var orderOf = rolls.SelectMany(roll => roll).ToDictionary(p => p.Key, p => p.Order);
+        var arranged = BenchArrangement.Of(rolls, orders);
+        var open = Bench.MostOpen(
+            [.. arranged.Select(turn => (IReadOnlyCollection<string>)
+                turn.Pieces.Select(piece => orderOf[piece]).ToHashSet())],
+            [.. Enumerable.Range(0, rolls.Count)]);
+        if (orderOf.Values.Distinct().Count() < 2)
         {
-            return arranged;
+            return (arranged, open);
         }
 
-        var chosen = Choose(OrdersOf(rolls, of), orders, limits, cancel);
-        var open = Bench.MostOpen(OrdersOf(arranged, of), [.. Enumerable.Range(0, rolls.Count)]);
-        return open <= chosen.MostOpen
-            ? arranged
-            : [.. chosen.Rolls.Select(index => rolls[index])];
-    }
-
-    /// <summary>The sequence, and how many orders are open in it at once.</summary>
-    public static BenchSequence Choose(
-        IReadOnlyList<IReadOnlyCollection<string>> ordersOfRoll, IReadOnlyList<string> orders,
-        PlanLimits limits, CancellationToken cancel)
-    {
-        var asNeeded = Bench.InOrder(ordersOfRoll, orders);
+        List<IReadOnlyCollection<string>> asPlanned =
+            [.. rolls.Select(roll => roll.Select(piece => piece.Order).ToHashSet())];
+        var asNeeded = Bench.InOrder(asPlanned, orders);
         var fewest = Bench.Sequence(
-            ordersOfRoll, limits with { WorkSeconds = limits.WorkSeconds * ShareOfWork }, cancel);
-        return asNeeded.MostOpen <= fewest.MostOpen ? asNeeded : fewest;
+            asPlanned, limits with { WorkSeconds = limits.WorkSeconds * ShareOfWork }, cancel);
+        var chosen = asNeeded.MostOpen <= fewest.MostOpen ? asNeeded : fewest;
+        return open <= chosen.MostOpen
+            ? (arranged, open)
+            : ([.. chosen.Rolls.Select(index => (
+                index, (IReadOnlyList<string>)[.. rolls[index].Select(piece => piece.Key)]))],
+                chosen.MostOpen);
     }
-
-    private static List<IReadOnlyCollection<string>> OrdersOf(
-        IEnumerable<RollPlan> rolls, Dictionary<string, OpenPiece> of) =>
-        [.. rolls.Select(roll => (IReadOnlyCollection<string>)
-            roll.PieceIds.Select(piece => of[piece].OrderNumber).ToHashSet())];
 }

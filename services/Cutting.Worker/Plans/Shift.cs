@@ -119,10 +119,12 @@ internal sealed class Shift(
                 MinUsefulOffcutNm = shop.MinUsefulOffcutNm,
             },
             shop.Limits, shop.Stop);
-        var orderOf = pieces.ToDictionary(piece => piece.PieceId, piece => piece.OrderNumber);
-        var bench = BenchOrdering.Choose(
-            [.. plan.Rolls.SelectMany(roll => Enumerable.Repeat(
-                roll.Cuts.Select(cut => orderOf[cut.ItemKey]).ToHashSet(), roll.Times))],
+        var orderOf = pieces.ToDictionary(piece => piece.PieceId);
+        var bench = BenchOrdering.Turns(
+            [.. plan.Rolls.Select(roll => (IReadOnlyList<BenchPiece>)[.. roll.Cuts.Select(
+                cut => new BenchPiece(
+                    cut.ItemKey, cut.LengthNm, orderOf[cut.ItemKey].OrderNumber,
+                    orderOf[cut.ItemKey].Plane))])],
             orders, shop.Limits, shop.Stop);
         var nmPerCost = shop.LongestRollNm / shop.Stock.Max(roll => roll.Cost);
         return new Window(
