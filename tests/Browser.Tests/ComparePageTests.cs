@@ -53,6 +53,8 @@ public sealed class ComparePageTests(DeskBrowser browser) : IClassFixture<DeskBr
     {
         var page = await Open();
         await page.Locator("#each .working summary").First.ClickAsync();
+        await page.Locator("#each .working .working summary", new() { HasText = "winter" }).First
+            .ClickAsync();
         var working = page.Locator("#each .working").First;
         Assert.Contains("U = 1/R", await working.TextContentAsync());
         Assert.Contains("ASHRAE HoF 2021", await working.TextContentAsync());

@@ -230,14 +230,20 @@ function drawing(title, list, id) {
 }
 
 function allWorking(line) {
+  const parts = [...new Set(line.working.map(({ part }) => part))];
   return make('details', { class: 'working' }, make('summary', {}, 'All the working'),
-    table(`Every step of ${line.name}, in the order it is reckoned`, [
-      'Part', 'Quantity', 'Formula', 'Inputs', { text: 'Value', num: true }, 'Source', 'Mark',
-    ], line.working.map((step) => [
-      step.part, step.quantity, make('code', {}, step.formula),
-      step.inputs.map(({ symbol, value, unit }) => `${symbol} = ${value} ${unit}`).join(', '),
-      { text: `${step.value} ${step.unit}`, num: true }, step.source, step.mark,
-    ])));
+    ...parts.map((part) => {
+      const steps = line.working.filter((step) => step.part === part);
+      return make('details', { class: 'working' },
+        make('summary', {}, `${part}, ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}`),
+        table(`${line.name}, ${part}: every step in the order it is reckoned`, [
+          'Quantity', 'Formula', 'Inputs', { text: 'Value', num: true }, 'Source', 'Mark',
+        ], steps.map((step) => [
+          step.quantity, make('code', {}, step.formula),
+          step.inputs.map(({ symbol, value, unit }) => `${symbol} = ${value} ${unit}`).join(', '),
+          { text: `${step.value} ${step.unit}`, num: true }, step.source, step.mark,
+        ])));
+    }));
 }
 
 /** Our own service's drawing, parsed as SVG and not as markup of the page. */
