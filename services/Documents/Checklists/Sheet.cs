@@ -41,6 +41,11 @@ internal static class Sheet
             : $"{list.Map.Title} · {list.Map.Summary}";
         Text(sketch, building, new(Left, 60), room, 11);
         Text(sketch, $"Ship to {list.ShipTo} · needed by {list.NeededBy}", new(Left, 75), room, 11);
+        if (Lettering.Lacks(list.ShipTo) || Lettering.Lacks(list.Map.Title))
+        {
+            Text(sketch, Lettering.LackRemark, new(Left, 83.5), room, 6.5);
+        }
+
         sketch.Line(new(Left, 86), new(Right, 86), 1.2);
 
         sketch.Line(new(Left, HeightPt - 54), new(Right, HeightPt - 54), 0.8);

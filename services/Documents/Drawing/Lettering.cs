@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using SkiaSharp;
 
@@ -14,11 +13,12 @@ internal static class Lettering
     /// </summary>
     public const double CapHeight = 1409.0 / 2048;
 
-    /// <summary>Printed where the typeface has no shape for a character.</summary>
-    private const char NoShape = '□';
-
     /// <summary>No honest name is longer; a hostile one must not cost time.</summary>
     private const int LongestName = 300;
+
+    /// <summary>For a sheet whose names are not all there.</summary>
+    public const string LackRemark =
+        "Words in [ ] stand for letters this sheet cannot print; see the name on screen.";
 
     /// <summary>For texts of several lines.</summary>
     public const int LongestText = 4000;
@@ -47,23 +47,18 @@ internal static class Lettering
     }
 
     /// <summary>
-    /// Text as it may be printed: one line, no control, format (direction override, zero width),
-    /// private or broken characters, and a box for whatever the typeface lacks.
+    /// Text as it may be printed: one line, nothing that acts, and in brackets what the typeface
+    /// lacks.
     /// </summary>
-    public static string Clean(string? text, int longest = LongestName)
+    public static string Clean(string? text, int longest = LongestName) =>
+        new PrintableText(HasShape, longest).Of(text);
+
+    /// <summary>Whether part of the text cannot be printed.</summary>
+    public static bool Lacks(string? text)
     {
-        var clean = new StringBuilder();
-        foreach (var rune in Composed(text ?? "").EnumerateRunes())
-        {
-            if (clean.Length >= longest)
-            {
-                break;
-            }
-
-            Append(clean, rune);
-        }
-
-        return clean.ToString().Trim();
+        var printable = new PrintableText(HasShape, LongestName);
+        printable.Of(text);
+        return printable.Lacks;
     }
 
     /// <summary>
@@ -146,42 +141,6 @@ internal static class Lettering
         using var data = SKData.Create(stream);
         return SKTypeface.FromData(data)
             ?? throw new InvalidOperationException($"The typeface {name} cannot be read.");
-    }
-
-    /// <summary>Accents joined to their letters; a broken surrogate cannot be normalised.</summary>
-    private static string Composed(string text)
-    {
-        var whole = new StringBuilder(text.Length);
-        foreach (var rune in text.EnumerateRunes())
-        {
-            whole.Append(rune.ToString());
-        }
-
-        return whole.ToString().Normalize(NormalizationForm.FormC);
-    }
-
-    private static void Append(StringBuilder clean, Rune rune)
-    {
-        switch (Rune.GetUnicodeCategory(rune))
-        {
-            case UnicodeCategory.Format:
-            case UnicodeCategory.NonSpacingMark:
-            case UnicodeCategory.EnclosingMark:
-                return;
-            case UnicodeCategory.Control:
-            case UnicodeCategory.SpaceSeparator:
-            case UnicodeCategory.LineSeparator:
-            case UnicodeCategory.ParagraphSeparator:
-                if (clean.Length > 0 && clean[^1] != ' ')
-                {
-                    clean.Append(' ');
-                }
-
-                return;
-            default:
-                clean.Append(HasShape(rune) ? rune.ToString() : NoShape.ToString());
-                return;
-        }
     }
 
     private static bool HasShape(Rune rune)

@@ -153,7 +153,8 @@ internal static class Paper
         canvas.Save();
         canvas.Translate((float)words.At.X, (float)words.At.Y);
         canvas.RotateDegrees((float)words.Turn);
-        canvas.DrawText(words.Text, (float)-back, 0, SKTextAlign.Left, font, ink);
+        canvas.DrawText(
+            ReadingOrder.OnPaper(words.Text), (float)-back, 0, SKTextAlign.Left, font, ink);
         canvas.Restore();
     }
 

@@ -72,6 +72,11 @@ public static class FlatMap
         sketch.Text(new Words(big, new(MarginPt, 36), size) { Bold = true });
         var (small, smallSize) = Lettering.Fit(Lettering.Clean(map.Summary), room, 10, 7);
         sketch.Text(new Words(small, new(MarginPt, 50), smallSize));
+        if (Lettering.Lacks(map.Title))
+        {
+            sketch.Text(new Words(Lettering.LackRemark, new(MarginPt, 59.5), 6.5));
+        }
+
         ScaleBar.Draw(sketch, new(PageWidthPt - MarginPt, 50), scale, map.IsMetric);
     }
 

@@ -28,7 +28,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
             DrawOpening(opening);
         }
 
-        foreach (var line in plane.Lines.SelectMany(OnPlane).ToList())
+        foreach (var line in plane.Lines.SelectMany(line => PlaneShape.OnPlane(plane, line)))
         {
             DrawLine(line);
         }
@@ -36,15 +36,6 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
         sketch.Outline(placed.Outline, detail.OutlinePt);
         return unnamed;
     }
-
-    /// <summary>A line only where the plane is: not across a gap, nor past its end.</summary>
-    private IEnumerable<MapLine> OnPlane(MapLine line) => PlaneShape.Along(plane, line.UpIn)
-        .Select(part => line with
-        {
-            FromIn = Math.Max(line.FromIn, part.From),
-            ToIn = Math.Min(line.ToIn, part.To),
-        })
-        .Where(part => part.ToIn > part.FromIn);
 
     private void DrawStrip(MapStrip strip)
     {

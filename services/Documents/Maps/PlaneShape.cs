@@ -33,6 +33,16 @@ internal static class PlaneShape
             .MaxBy(part => part.To - part.From);
     }
 
+    /// <summary>A line only where the plane is: not across a gap, nor past its end.</summary>
+    public static IEnumerable<MapLine> OnPlane(MapPlane plane, MapLine line) =>
+        Along(plane, line.UpIn)
+        .Select(part => line with
+        {
+            FromIn = Math.Max(line.FromIn, part.From),
+            ToIn = Math.Min(line.ToIn, part.To),
+        })
+        .Where(part => part.ToIn > part.FromIn);
+
     public static (double Least, double Most) Ends(MapPlane plane) =>
         (plane.OutlineIn.Min(p => p.AcrossIn), plane.OutlineIn.Max(p => p.AcrossIn));
 

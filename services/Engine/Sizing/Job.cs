@@ -55,7 +55,7 @@ internal sealed record Job
             Rule = rule,
             Units = units,
             Pieces = pieces,
-            Planes = new PlaneResults(openings, pieces, practice).Of(plan, units),
+            Planes = new PlaneResults(building, openings, pieces, practice).Of(plan, units),
             Choices = [.. units.SelectMany(
                 new LastStripChoices(taker, rule, practice).Of)],
             Savings = [.. new PossibleSavings(building, practice).Of(openings, units)],

@@ -7,7 +7,10 @@ namespace PostFrame.Engine;
 
 /// <summary>Sums up each covered plane.</summary>
 internal sealed class PlaneResults(
-    IReadOnlyList<Opening> openings, IReadOnlyList<Piece> pieces, Practice practice)
+    Building building,
+    IReadOnlyList<Opening> openings,
+    IReadOnlyList<Piece> pieces,
+    Practice practice)
 {
     /// <summary>Area goods deduct the windows a 48 in strip would.</summary>
     private static readonly Length AsStrip = Length.FromFeet(4);
@@ -106,6 +109,8 @@ internal sealed class PlaneResults(
             Openings = [.. here.Select(o => new PlacedOpening(
                 o.Kind, o.Along!.Value.From, o.Along.Value.To, o.Bottom, o.Top,
                 o.Deducts(coverage)))],
+            Panels = OnTheMap.Panels(building, plane),
+            Start = OnTheMap.Start(building, plane),
             Thermal = PlaneHeat.Summarise(Construction(plane, product, thickness)),
         };
     }

@@ -227,6 +227,12 @@ public sealed record PlaneResult
     /// <summary>Openings with a fixed place.</summary>
     public required IReadOnlyList<PlacedOpening> Openings { get; init; }
 
+    /// <summary>Translucent panels the strips run over, for the map.</summary>
+    public IReadOnlyList<PlacedPanel> Panels { get; init; } = [];
+
+    /// <summary>Where the run begins along the building, for the map.</summary>
+    public Length Start { get; init; }
+
     /// <summary>Ridge, vented ridge and break lines within the plane, for the map.</summary>
     public IReadOnlyList<PlaneLine> Lines { get; init; } = [];
 
@@ -235,7 +241,7 @@ public sealed record PlaneResult
 }
 
 /// <summary>A level line within a plane.</summary>
-/// <param name="Kind">ridge, ridgeVent, break or translucentPanel.</param>
+/// <param name="Kind">ridge, ridgeVent or break.</param>
 public sealed record PlaneLine(string Kind, Length From, Length To, Length Up);
 
 /// <summary>A plane left without insulation.</summary>
@@ -245,6 +251,9 @@ public sealed record UncoveredPlane(
 /// <summary>An opening in its plane, clipped to it.</summary>
 public sealed record PlacedOpening(
     OpeningKind Kind, Length From, Length To, Length Bottom, Length Top, bool Deducted);
+
+/// <summary>A translucent panel in its roof plane, clipped to it.</summary>
+public sealed record PlacedPanel(Length From, Length To, Length Bottom, Length Top);
 
 /// <summary>Sums over the job.</summary>
 public sealed record SizingTotals(

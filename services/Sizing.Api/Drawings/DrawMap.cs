@@ -48,7 +48,14 @@ internal static class DrawMap
                 new MapPoint(point.Across.TotalInches, point.Up.TotalInches))],
             Strips = [.. result.Pieces.Where(piece => piece.Plane == plane.Plane)
                 .Select(piece => Strip(piece, result.Building.Metric))],
-            Openings = [.. plane.Openings.Select(Opening)],
+            StartIn = plane.Start.TotalInches,
+            Openings =
+            [
+                .. plane.Openings.Select(Opening),
+                .. plane.Panels.Select(panel => new MapOpening(
+                    "translucent panel", panel.From.TotalInches, panel.To.TotalInches,
+                    panel.Bottom.TotalInches, panel.Top.TotalInches)),
+            ],
             Lines = [.. plane.Lines.Select(Line)],
         };
 
@@ -66,7 +73,6 @@ internal static class DrawMap
         line.Kind switch
         {
             "ridgeVent" => "ridge vent",
-            "translucentPanel" => "translucent panel",
             var word => word,
         },
         line.From.TotalInches, line.To.TotalInches, line.Up.TotalInches,

@@ -150,9 +150,19 @@ internal static class WriteTakeOff
             BottomIn = LengthWords.Inches(opening.Bottom),
             TopIn = LengthWords.Inches(opening.Top),
             Deducted = opening.Deducted,
-        })],
-        Lines = [.. plane.Lines.Where(line => line.Kind != "translucentPanel").Select(RoofLine)],
+        }), .. plane.Panels.Select(Panel)],
+        Lines = [.. plane.Lines.Select(RoofLine)],
         Thermal = plane.Thermal is { } heat ? Thermal(heat) : null,
+    };
+
+    private static PlaneOpeningLine Panel(PlacedPanel panel) => new()
+    {
+        Kind = "translucentPanel",
+        FromIn = LengthWords.Inches(panel.From),
+        ToIn = LengthWords.Inches(panel.To),
+        BottomIn = LengthWords.Inches(panel.Bottom),
+        TopIn = LengthWords.Inches(panel.Top),
+        Deducted = false,
     };
 
     private static PlaneRoofLine RoofLine(Engine.PlaneLine line) => new()
