@@ -23,14 +23,16 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
             DrawStrip(strip);
         }
 
-        foreach (var opening in plane.Openings)
-        {
-            DrawOpening(opening);
-        }
-
+        taken.AddRange(plane.Openings.Select(opening => placed.Box(
+            opening.FromIn, opening.ToIn, opening.BottomIn, opening.TopIn)));
         foreach (var line in plane.Lines.SelectMany(line => PlaneShape.OnPlane(plane, line)))
         {
             DrawLine(line);
+        }
+
+        foreach (var opening in plane.Openings)
+        {
+            DrawOpening(opening);
         }
 
         sketch.Outline(placed.Outline, detail.OutlinePt);
@@ -96,7 +98,6 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
         sketch.Group(Lettering.Clean($"{plane.Title}: {opening.Word}"), () =>
         {
             var seen = Frame.Around(shape);
-            taken.Add(seen);
             sketch.Fill(shape, Ink.Pale);
             sketch.Line(new(seen.X, seen.Y), new(seen.Right, seen.Bottom), 0.4);
             sketch.Line(new(seen.X, seen.Bottom), new(seen.Right, seen.Y), 0.4);
