@@ -74,6 +74,10 @@ function planParts(body) {
   return [
     patterns(),
     legend(),
+    ...body.warnings.map((text) => make('p', { class: 'due' },
+      make('span', { 'aria-hidden': 'true' }, '⚠ '), text)),
+    body.planNumber > 1 ? make('p', { class: 'note' }, `Plan ${body.planNumber}: planned anew `
+      + 'around what was cut. The labels follow it; pieces keep their ids.') : '',
     ...body.plans.flatMap((plan) => [
       make('h3', {}, `${plan.product}, ${number(plan.widthIn)} in wide: ${rollCount(plan)}`),
       make('p', { class: 'note' },
@@ -129,7 +133,8 @@ function rollBar(roll, order) {
   }
   return make('div', { class: 'roll' },
     make('span', {}, `Roll ${roll.roll}`,
-      make('small', {}, roll.finished ? 'finished' : roll.stockId ?? roll.rollLengthText)),
+      make('small', {}, roll.finished ? 'finished' : roll.stockId ?? roll.rollLengthText),
+      roll.lot ? make('small', {}, `lot ${roll.lot}`) : null),
     bar,
     make('span', {}, roll.leftOverText, make('small', {},
       roll.leftOver === 'offcut' ? 'offcut, to the rack' : 'left over, scrap')));

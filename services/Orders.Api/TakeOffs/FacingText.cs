@@ -17,7 +17,7 @@ internal static class FacingText
     private static string Side(Product product, string facing)
     {
         var words = facing.Split(" (")[0];
-        return product.RoomFaceEmittance.Value == product.CladdingFaceEmittance.Value
+        return product.Kind == ProductKind.BubbleSheet
             ? $"{Capital(words)}: either may look inside"
             : $"{Capital(words)} toward the inside";
     }

@@ -91,6 +91,31 @@ public sealed class IntakeRules : IAsyncLifetime
             answer.Json["violations"]!.AsArray().Select(found => (string)found!["pointer"]!));
     }
 
+    [Theory]
+    [InlineData(
+        "blanket-3-white",
+        "Reinforced white film toward the inside; the tab laps over the next strip")]
+    [InlineData(
+        "blanket-3-foil",
+        "Reinforced bright foil toward the inside; the tab laps over the next strip")]
+    [InlineData(
+        "bubble-foil",
+        "Bright foil on both sides: either may look inside; lap the next strip over the edge")]
+    public async Task The_workers_are_told_which_face_goes_where(string product, string facing)
+    {
+        await _host.PostAsync(
+            OrderRequests.Changed(order =>
+            {
+                foreach (var plane in order["insulation"]!.AsArray())
+                {
+                    plane!["product"] = product;
+                }
+            }),
+            "facing");
+        var announced = await _host.NextAnnouncedAsync();
+        Assert.All(announced.Data.Planes, plane => Assert.Equal(facing, plane.Facing));
+    }
+
     [Fact]
     public async Task Fifty_identical_posts_at_once_make_one_order_and_one_answer()
     {
