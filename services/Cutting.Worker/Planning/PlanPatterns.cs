@@ -15,7 +15,7 @@ internal sealed class PlanPatterns(
 {
     private const int Few = 20_000;
     private const int Many = 60_000;
-    private const int MostNodes = 2_000_000;
+    private const int NodesForEach = 8;
     private const int FromFront = 200;
     private const int FromAll = 400;
     private const int ForEachLongest = 30;
@@ -70,15 +70,15 @@ internal sealed class PlanPatterns(
     private List<Pattern>? Listed(DualPoint best, long target, int most)
     {
         var (tables, points) = Tables(best);
-        var patterns = new List<Pattern>();
+        var (patterns, nodes) = (new List<Pattern>(), most * NodesForEach);
         for (var b = 0; b < instance.Bins.Length; b++)
         {
             var capacity = instance.Bins[b].Capacity;
             int[] floor = [.. points.Select(p => p.Floor(instance, b, target))];
             var listing = new PatternListing(
-                tables, floor, most - patterns.Count, MostNodes);
+                tables, floor, most - patterns.Count, nodes);
             var whole = listing.Run(capacity);
-            meter.Steps((MostNodes - listing.Nodes) * 80.0 * points.Count + 1000);
+            meter.Steps((nodes - listing.Nodes) * 80.0 * points.Count + 1000);
             if (!whole)
             {
                 var spread = new PatternListing(tables, floor, 0, 0);

@@ -130,7 +130,7 @@ internal sealed class Search
                 return;
         }
 
-        if (patterns.Count > 4000)
+        if (patterns.Count > 4000 || near && round < DivesFirst - 1)
             return;
         var found = Selection.Find(
             _instance, patterns, target, (int)(300 * work), _seed + round, _meter);
