@@ -15,7 +15,7 @@ internal static class GetPlan
             .WithDescription(
                 "Rolls in cutting order with the cuts on each, what is left over, and how close "
                 + "the plan is to the least possible.")
-            .MapRefusals(ProblemKind.PlanNotFound);
+            .MapRefusals(ProblemKind.PlanNotFound, ProblemKind.StateConflict);
 
     private static Results<Ok<PlanBody>, ProblemAnswer> Answer(
         string orderNumber, [FromKeyedServices(CuttingSetup.Service)] SqliteStore store)
@@ -31,13 +31,26 @@ internal static class GetPlan
             ? new ProblemAnswer(
                 ProblemKind.PlanNotFound, "No order with this number came to be cut.")
             : cuts.Count == 0
-                ? new ProblemAnswer(ProblemKind.PlanNotFound, WhyNone(order))
+                ? WhyNone(order)
                 : TypedResults.Ok(Body(order, cuts, rolls));
     }
 
-    private static string WhyNone(OrderRow order) => order.State == "refused"
-        ? string.Join(' ', Announcement.RefusalsOf(order.Refusals).Select(refusal => refusal.Text))
-        : $"Order {order.OrderNumber} waits to be planned.";
+    /// <summary>An order that had a plan is found; that it waits again ends by itself.</summary>
+    private static ProblemAnswer WhyNone(OrderRow order) => order switch
+    {
+        { State: "refused" } => new(
+            ProblemKind.PlanNotFound, string.Join(
+                ' ', Announcement.RefusalsOf(order.Refusals).Select(refusal => refusal.Text))),
+        { PlanNumber: > 0 } => new(
+            ProblemKind.StateConflict,
+            $"Order {order.OrderNumber} is being planned anew; plan {order.PlanNumber} holds no "
+            + "more. Ask again.")
+        {
+            RetryAfterSeconds = 1,
+        },
+        _ => new(
+            ProblemKind.PlanNotFound, $"Order {order.OrderNumber} waits to be planned."),
+    };
 
     private static PlanBody Body(
         OrderRow order, IReadOnlyList<CutRow> cuts, Dictionary<long, int> rollsOf)

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.Json.Nodes;
 using PostFrame.CuttingWorker.Messages;
 using Xunit;
 
@@ -57,6 +58,25 @@ public sealed class ShiftTests
         Assert.Equal([1, 2, 3], planned.SelectMany(order => order.Data.Plans)
             .SelectMany(plan => plan.Rolls).SelectMany(roll => roll.Cuts)
             .Select(cut => cut.Sequence).Order());
+    }
+
+    [Fact]
+    public async Task An_order_being_planned_anew_is_never_said_not_to_be_there()
+    {
+        await using var host = await ThreeOrdersAsync();
+        await host.AskAsync(HttpMethod.Post, "/v1/cutting/shift", new { }, key: "k1");
+
+        var answers = new List<(HttpStatusCode Status, JsonNode Body)>();
+        do
+        {
+            answers.Add(await host.AskAsync(HttpMethod.Get, "/v1/cutting/plans/PF-21"));
+        }
+        while (answers[^1].Status == HttpStatusCode.Conflict);
+
+        Assert.All(answers[..^1], answer =>
+            Assert.Equal("/problems/state-conflict", (string)answer.Body["type"]!));
+        Assert.Equal(
+            (HttpStatusCode.OK, 2), (answers[^1].Status, (int)answers[^1].Body["planNumber"]!));
     }
 
     [Fact]
