@@ -10,7 +10,8 @@ internal static class LotPlanning
     /// <summary>The problem split by lot; null when lots do not matter in it.</summary>
     public static List<CuttingProblem>? Split(CuttingProblem problem)
     {
-        var lots = problem.Stock.GroupBy(s => s.Lot ?? "", StringComparer.Ordinal)
+        var lots = problem.Stock
+            .GroupBy(s => s.Lot is null ? "" : $"lot {s.Lot}", StringComparer.Ordinal)
             .OrderByDescending(g => g.Max(s => s.AgeDays))
             .ThenBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => g.ToList()).ToList();

@@ -8,6 +8,10 @@ namespace PostFrame.CuttingWorker.Plans;
 
 internal static class GetPlan
 {
+    private const string ShorterRolls =
+        "The bound on rolls counts them whatever their length: where short ones are used up or "
+        + "begun ones kept, fewer rolls might do, but not with less material bought.";
+
     public static void MapPlans(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/v1/cutting/plans/{orderNumber}", Answer)
             .WithGroupName("cutting").WithName("getCuttingPlan").WithTags("Plans")
@@ -92,7 +96,8 @@ internal static class GetPlan
             GapRolls = rollCount - (int)plan.LowerBoundRolls,
             Proven = plan.Proven,
             Method = plan.Method,
-            Explanation = plan.Explanation,
+            Explanation = plan.Proven && rollCount > plan.LowerBoundRolls
+                ? $"{plan.Explanation} {ShorterRolls}" : plan.Explanation,
             Material = Material(rolls),
             RollList = [.. rolls.Select(Roll)],
         };

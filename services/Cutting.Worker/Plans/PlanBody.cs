@@ -47,7 +47,8 @@ public sealed record ProductPlanBody
     [Description("No plan can do with fewer rolls.")]
     public required int LowerBoundRolls { get; init; }
 
-    [Description("Rolls above the lower bound.")]
+    [Description("Rolls above the lower bound. With proven it may be more than 0: short rolls and "
+        + "offcuts used up are more rolls and less material.")]
     public required int GapRolls { get; init; }
 
     [Description("True when no plan can use less roll material.")]

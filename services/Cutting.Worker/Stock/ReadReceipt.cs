@@ -44,7 +44,7 @@ internal static class ReadReceipt
         var width = WidthIn(root, product);
         var length = Positive(root, "rollLength", root.Length("rollLength")?.Nanometres);
         var trim = TrimIn(root, length);
-        var lot = root.OptionalText("lot", 40);
+        var lot = root.OptionalText("lot", 40)?.Trim() is { Length: > 0 } named ? named : null;
         var receivedOn = DateIn(root, today);
         var count = root.OptionalWhole("count", 1, MostReceived, "rolls") ?? 1;
         var flaws = FlawsIn(root, length, count);

@@ -88,6 +88,36 @@ public sealed class StockTests
             plane => Assert.Single(plane.Select(cut => cut.Lot).Distinct()));
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("  ")]
+    public async Task A_lot_left_blank_is_no_lot_and_the_order_is_planned(string blank)
+    {
+        await using var host = await CuttingHost.StartAsync();
+        var rack = await ReceiveAsync(host, "k1", new { lot = blank, count = 2 });
+
+        var rolls = await PlannedAsync(host, ExampleOrders.W1);
+
+        Assert.All(rack, stock => Assert.Null(stock["lot"]));
+        Assert.Equal(2, rolls.Count(roll => roll["stockId"] is not null));
+    }
+
+    [Fact]
+    public async Task A_bound_over_rolls_of_several_lengths_says_what_it_counts()
+    {
+        await using var host = await CuttingHost.StartAsync();
+        await ReceiveAsync(host, "k1", new { rollLength = "34 ft", endTrim = "0 in", count = 8 });
+        await PlannedAsync(host, ExampleOrders.W1);
+
+        var plan = (await host.GetAsync("/v1/cutting/plans/PF-1001"))["plans"]![0]!;
+
+        Assert.Equal(
+            (int)plan["gapRolls"]! > 0 && (bool)plan["proven"]!,
+            ((string)plan["explanation"]!).Contains(
+                "not with less material bought", StringComparison.Ordinal));
+        Assert.True((int)plan["gapRolls"]! > 0);
+    }
+
     [Fact]
     public async Task A_plane_that_had_to_change_lots_says_so()
     {
@@ -199,7 +229,7 @@ public sealed class StockTests
         var body = System.Text.Json.JsonSerializer.SerializeToNode(more)!.AsObject();
         body["product"] = "blanket-3-white";
         body["rollWidth"] = "48 in";
-        body["rollLength"] = "100 ft";
+        body["rollLength"] ??= "100 ft";
         var (status, rack) = await host.AskAsync(
             HttpMethod.Post, "/v1/cutting/stock", body, key);
         Assert.Equal(HttpStatusCode.OK, status);
