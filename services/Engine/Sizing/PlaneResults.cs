@@ -137,10 +137,11 @@ internal sealed class PlaneResults(
             Framing = plane.Framing,
         };
 
+    /// <summary>A strip that only wraps a rake covers nothing of the run.</summary>
     private static IReadOnlyList<Interval> Joined(IEnumerable<StripPosition> strips)
     {
         var parts = new List<Interval>();
-        foreach (var strip in strips)
+        foreach (var strip in strips.Where(s => s.Covers.Size > Length.Zero))
             if (parts.Count > 0 && parts[^1].To == strip.Covers.From)
                 parts[^1] = new(parts[^1].From, strip.Covers.To);
             else

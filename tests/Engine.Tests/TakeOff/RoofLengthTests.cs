@@ -146,6 +146,24 @@ public sealed class RoofLengthTests
         Assert.Equal(S + 7, result.PieceAt("RB-03").Exact.TotalInches, 1e-6);
     }
 
+    /// <summary>
+    /// 186 in of roof with 6 in of wrap at both rakes takes 198 in: four strips of 48 in reach
+    /// the endwall, and a fifth holds the last wrap only (plain arithmetic).
+    /// </summary>
+    [Fact]
+    public void A_strip_that_only_wraps_the_rake_beyond_a_part_length_vent_adds_no_run()
+    {
+        var result = Of(RoofLayout.OverRidge, RidgeKind.Vented).With(b => b with
+        {
+            Length = In(186),
+            Roof = b.Roof! with { VentFrom = In(150), VentTo = In(180) },
+        }).WithPractice(p => p with { RakeWrap = In(6) }).Sized();
+        Assert.Equal(
+            [1, 2, 3, 5], result.Pieces.Where(p => p.Plane == "roof").Select(p => p.Strip));
+        Assert.Equal(186 - 48, result.PlaneAt("roof").Run.TotalInches, 1e-6);
+        Assert.Equal(48, result.PlaneAt("roofA").Run.TotalInches, 1e-6);
+    }
+
     [Fact]
     public void Pairs_beside_a_part_length_vent_lap_where_the_ridge_is_closed()
     {
