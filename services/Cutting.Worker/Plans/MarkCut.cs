@@ -67,6 +67,11 @@ internal static class MarkCut
 
         if (piece.CutAt is null)
         {
+            if (Room.Lacking(transaction, piece, rollId) is { } lacking)
+            {
+                return lacking;
+            }
+
             CutStore.Cut(transaction, pieceId);
             FinishRoll.IfDone(transaction, rollId);
             PlanStore.CountChange(transaction);

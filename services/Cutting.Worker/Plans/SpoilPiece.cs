@@ -66,6 +66,11 @@ internal static class SpoilPiece
                 + "read the plan again.");
         }
 
+        if (piece.CutAt is null && Room.Lacking(transaction, piece, wish.RollId) is { } lacking)
+        {
+            return lacking;
+        }
+
         CutStore.Spoil(transaction, pieceId, wish.RollId, piece.CutNm);
         OrderStore.Wait(transaction, piece.OrderNumber);
         PlanStore.CountChange(transaction);

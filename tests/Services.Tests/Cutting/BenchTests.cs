@@ -123,6 +123,30 @@ public sealed class BenchTests
         Assert.All(after, AddsUp);
     }
 
+    /// <summary>50 ft less 6 in of trim less 33 ft cut leave 16 ft 6 in (plain arithmetic).</summary>
+    [Fact]
+    public async Task A_short_roll_gives_no_piece_it_has_no_room_for_before_it_is_planned_anew()
+    {
+        await using var host = await CuttingHost.StartAsync();
+        var roll = (await PlannedAsync(host, Only(ExampleOrders.W1, 396, 396)))[0];
+        var (rollId, ids) = ((long)roll["rollId"]!, Ids(roll));
+        await CutAsync(host, ids[..1]);
+        await host.HoldPlannerAsync();
+        await host.AskAsync(
+            HttpMethod.Post, $"/v1/cutting/rolls/{rollId}/short",
+            new { measuredLength = "50 ft" }, key: "k1");
+
+        var cut = await host.AskAsync(HttpMethod.Post, $"/v1/cutting/pieces/{ids[1]}/cut");
+        var spoiled = await host.AskAsync(
+            HttpMethod.Post, $"/v1/cutting/pieces/{ids[1]}/spoiled", new { rollId }, key: "k2");
+
+        Assert.All(new[] { cut, spoiled }, answer =>
+        {
+            Assert.Equal(HttpStatusCode.Conflict, answer.Status);
+            Assert.Contains("16 ft 6 in", (string)answer.Body["detail"]!);
+        });
+    }
+
     [Theory]
     [InlineData("20 ft")]
     [InlineData("100 ft")]

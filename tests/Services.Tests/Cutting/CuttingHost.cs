@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using PostFrame.CuttingWorker;
 using PostFrame.CuttingWorker.Messages;
@@ -70,6 +71,12 @@ internal sealed class CuttingHost : IAsyncDisposable
     public async Task SendAsync(OrderConfirmed order, Guid? messageId = null) =>
         await _app.Services.GetRequiredService<IBus>().Publish(
             order, context => context.MessageId = messageId ?? Guid.NewGuid());
+
+    /// <summary>Nothing is planned from now on: what a report does before its plan stays to see.
+    /// </summary>
+    public Task HoldPlannerAsync() => _app.Services.GetServices<IHostedService>()
+        .Single(hosted => hosted.GetType().Name == "PlanCutting")
+        .StopAsync(CancellationToken.None);
 
     public Task<CuttingPlanned> NextPlannedAsync() => NextAsync(_planned);
 
