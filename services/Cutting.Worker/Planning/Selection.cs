@@ -8,6 +8,9 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal static class Selection
 {
+    /// <summary>The first node with its cuts takes about as long as so many later ones.</summary>
+    private const double RootNodes = 20;
+
     /// <summary>
     /// A plan of at most this cost; or nothing, and whether the solver believes there is none.
     /// </summary>
@@ -15,6 +18,10 @@ internal static class Selection
         Instance instance, IReadOnlyList<Pattern> patterns, long cost, int nodes, int seed,
         WorkMeter meter)
     {
+        var nodeWork = patterns.Count * 2e-5;
+        nodes = (int)Math.Min(nodes, (meter.Left / nodeWork) - RootNodes);
+        if (nodes < 1)
+            return ([], false);
         using var solver = Solver.CreateSolver("SCIP")
             ?? throw new InvalidOperationException("The MIP library did not load.");
         solver.SetSolverSpecificParametersAsString(
@@ -48,7 +55,7 @@ internal static class Selection
         var status = meter.Cancel.IsCancellationRequested
             ? Solver.ResultStatus.NOT_SOLVED
             : solver.Solve();
-        meter.Steps((Math.Clamp(solver.Nodes(), 0, nodes) + 20.0) * patterns.Count * 2e4);
+        meter.Steps((Math.Clamp(solver.Nodes(), 0, nodes) + RootNodes) * nodeWork * 1e9);
         if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
             return ([], status == Solver.ResultStatus.INFEASIBLE);
         return (
