@@ -29,8 +29,10 @@ public static class ClaimCheck
         var body = candidate.MaterialR;
         var stated = candidate.Spaces is not null && candidate.RoomEmittance is not null
             && body is not null;
-        var winterParts = stated ? Parts(candidate, body!.Value, site, Season.Winter) : [];
-        var summerParts = stated ? Parts(candidate, body!.Value, site, Season.Summer) : [];
+        List<WorkingInput> PartsIn(Season season) =>
+            Parts(candidate, body!.Value, Flow(site, season), season);
+        var winterParts = stated ? PartsIn(Season.Winter) : [];
+        var summerParts = stated ? PartsIn(Season.Summer) : [];
         var finding = new ClaimFinding
         {
             Outcome = null,
@@ -56,7 +58,7 @@ public static class ClaimCheck
                 Text = "It cannot be told without the thickness: a material has R per inch.",
             };
         bool Within(ThermalResistance? r) => r is { } x && claimed <= x.TotalRValue + 0.05;
-        var r = FormattableString.Invariant($"R-{claimed:0.#}");
+        var r = FormattableString.Invariant($"R-{claimed:0.##}");
         if (Within(most))
             return finding with
             {
@@ -109,12 +111,25 @@ public static class ClaimCheck
                     + FormattableString.Invariant(
                         $"In winter the same system is R-{winter.TotalRValue:0.0}."),
             };
+        if (Flat(candidate, site) is { } flat && within(flat))
+            return finding with
+            {
+                Outcome = ClaimOutcome.SummerOnlySystemValue,
+                Text = $"{r} holds for the whole system only with heat flowing {StraightDown}. "
+                    + FormattableString.Invariant(
+                        $"On this slope it is R-{finding.SystemSummer!.Value.TotalRValue:0.0} in ")
+                    + FormattableString.Invariant(
+                        $"summer and R-{finding.SystemWinter!.Value.TotalRValue:0.0} in winter."),
+            };
         if (within(finding.SystemBest))
             return finding with
             {
                 Outcome = ClaimOutcome.NeedsAirSpaceNotThere,
                 Text = $"{r} needs an enclosed air space beside a bright face"
-                    + (oneWay ? "" : ", and heat flowing down as on a summer roof")
+                    + (oneWay ? ""
+                        : summerFlow == HeatFlow.Down
+                            ? ", and heat flowing down as on a summer roof"
+                            : $", and heat flowing {StraightDown}")
                     + (candidate.Spaces is null
                         ? "; none is stated."
                         : "; as stated there is none that reaches it."),
@@ -124,13 +139,33 @@ public static class ClaimCheck
             Outcome = ClaimOutcome.NotReachableByMaterial,
             Text = $"{r} is more than this material reaches at the stated thickness: {reaches}. "
                 + FormattableString.Invariant($"Even with a {BestSpaceMm:0} mm space on each ")
-                + $"side and heat flowing {AssemblyWorking.Words(summerFlow)} it is "
+                + $"side and heat flowing {AssemblyWorking.Words(BestFlow(site))} it is "
                 + FormattableString.Invariant($"R-{finding.SystemBest!.Value.TotalRValue:0.0}."),
         };
     }
 
     private static ThermalResistance Sum(IEnumerable<WorkingInput> parts) =>
         ThermalResistance.FromSi(parts.Sum(part => part.Value));
+
+    private const string StraightDown = "straight down, as under a flat roof in summer";
+
+    /// <summary>
+    /// The direction that counts most for a reflective sheet: straight down under any roof. What a
+    /// slope takes off is the slope's doing, and its nearest printed direction is our own rule; the
+    /// material is not to be blamed for either.
+    /// </summary>
+    private static HeatFlow BestFlow(PlaneSite site) =>
+        Flow(site, Season.Summer) is HeatFlow.Horizontal ? HeatFlow.Horizontal : HeatFlow.Down;
+
+    /// <summary>
+    /// The system as stated with heat flowing straight down; null where the plane has it so anyway,
+    /// or never, or something is not stated.
+    /// </summary>
+    private static ThermalResistance? Flat(Candidate candidate, PlaneSite site) =>
+        Flow(site, Season.Summer) == HeatFlow.Down45
+        && candidate is { Spaces: not null, RoomEmittance: not null, MaterialR: { } body }
+            ? Sum(Parts(candidate, body, HeatFlow.Down, Season.Summer))
+            : null;
 
     private static HeatFlow Flow(PlaneSite site, Season season) =>
         Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, season);
@@ -141,9 +176,8 @@ public static class ClaimCheck
     /// still-air film: ISO 6946:2017 clause 6.9, from memory.
     /// </summary>
     private static List<WorkingInput> Parts(
-        Candidate candidate, ThermalResistance body, PlaneSite site, Season season)
+        Candidate candidate, ThermalResistance body, HeatFlow flow, Season season)
     {
-        var flow = Flow(site, season);
         var parts = new List<WorkingInput>();
         void Add(string name, double r) => parts.Insert(0, new(name, r, "m²·K/W"));
         void AddSpace(SpaceSide side, double? face)
@@ -174,7 +208,7 @@ public static class ClaimCheck
     private static ThermalResistance Best(
         Candidate candidate, ThermalResistance most, PlaneSite site)
     {
-        var flow = Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, Season.Summer);
+        var flow = BestFlow(site);
         var films = Films.Inside(CalculationBasis.Ashrae, flow, 0.9)
             + Films.Outside(CalculationBasis.Ashrae, Season.Summer);
         if (!candidate.IsReflective) return most + films;

@@ -38,6 +38,41 @@ public sealed class ClaimTests
         Assert.Contains("Even with a 90 mm space on each side and heat flowing down", finding.Text);
     }
 
+    // Straight down a bubble with two 90 mm spaces reaches R 19 (ASHRAE ch. 26 Table 3), so what
+    // keeps an R-10 from a steep roof is the direction of heat flow, never the material.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(22)]
+    [InlineData(23)]
+    [InlineData(45)]
+    public void On_no_roof_is_a_value_of_heat_flowing_straight_down_beyond_the_material(
+        double slope)
+    {
+        var finding = ClaimCheck.Of(Bubble(10) with { Spaces = [Gap(90)] }, Site(slope));
+        Assert.NotEqual(ClaimOutcome.NotReachableByMaterial, finding.Outcome);
+        Assert.Contains("heat flowing", finding.Text);
+    }
+
+    [Fact]
+    public void On_a_steep_roof_it_is_said_that_the_value_is_one_of_heat_flowing_straight_down()
+    {
+        var finding = ClaimCheck.Of(Bubble(10) with { Spaces = [Gap(90)] }, Site(45));
+        Assert.Equal(ClaimOutcome.SummerOnlySystemValue, finding.Outcome);
+        Assert.Contains("straight down, as under a flat roof in summer", finding.Text);
+        Assert.Contains("On this slope it is R-6.9 in summer and R-4.8 in winter", finding.Text);
+
+        var bare = ClaimCheck.Of(Bubble(10) with { Spaces = [] }, Site(45));
+        Assert.Equal(ClaimOutcome.NeedsAirSpaceNotThere, bare.Outcome);
+        Assert.Contains("straight down, as under a flat roof in summer", bare.Text);
+    }
+
+    [Theory]
+    [InlineData(1.55, "R-1.55 is within")]
+    [InlineData(1.5, "R-1.5 is within")]
+    [InlineData(1.56, "R-1.56 holds for the whole system")]
+    public void A_claim_is_repeated_as_it_was_made(double claimed, string begins) =>
+        Assert.StartsWith(begins, Of(Bubble(claimed) with { Spaces = [] }).Text);
+
     [Fact]
     public void What_was_not_said_stays_blank_and_is_named()
     {
