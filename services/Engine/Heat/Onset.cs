@@ -10,6 +10,9 @@ namespace PostFrame.Engine.Heat;
 /// <param name="HiddenPlace">Where that is.</param>
 public sealed record Onset(double RoomFaceRh, double? HiddenRh, string? HiddenPlace)
 {
+    /// <summary>What <see cref="HiddenRh"/> follows from; empty where nothing is hidden.</summary>
+    public IReadOnlyList<WorkingInput> HiddenInputs { get; init; } = [];
+
     /// <summary>
     /// Finds both from the solved profile. Below the onset pressure is straight over sd, so each
     /// place gives its own limit: p_room = p_out + (psat − p_out)·Sd/(Sd − sd).
@@ -26,16 +29,24 @@ public sealed record Onset(double RoomFaceRh, double? HiddenRh, string? HiddenPl
         var saturated = Vapour.Saturation(heat.Conditions.Room);
         var face = Math.Min(1, path.Saturation[0] / saturated);
         var last = path.Sd.Length - 1;
-        var (least, place) = (double.PositiveInfinity, (string?)null);
+        var (least, at) = (double.PositiveInfinity, 0);
         for (var i = 1; i < last; i++)
         {
             var room = outdoorPa + (path.Saturation[i] - outdoorPa) * path.Sd[last]
                 / (path.Sd[last] - path.Sd[i]);
             if (room >= least) continue;
-            (least, place) = (room, path.Points[path.ColdestPoint[i]].Name);
+            (least, at) = (room, i);
         }
-        return place is null
-            ? new Onset(face, null, null)
-            : new Onset(face, Math.Clamp(least / saturated, 0, 1), place);
+        if (at == 0) return new Onset(face, null, null);
+        var rh = Math.Clamp(least / saturated, 0, 1);
+        return new Onset(face, rh, path.Points[path.ColdestPoint[at]].Name)
+        {
+            HiddenInputs =
+            [
+                new("p_out", outdoorPa, "Pa"), new("psat", path.Saturation[at], "Pa"),
+                new("sd", path.Sd[at], "m"), new("Sd", path.Sd[last], "m"),
+                new("psat(t_room)", saturated, "Pa"),
+            ],
+        };
     }
 }

@@ -19,8 +19,8 @@ internal static class MoistureWorking
             sheet.Add(
                 "moisture", $"wets {moisture.AtDesign.HiddenPlace} from",
                 "p_room = p_out + (psat − p_out)·Sd/(Sd − sd), over psat(t_room)",
-                [new("psat(t_room)", Vapour.Saturation(setting.RealSite.Winter.Room), "Pa")],
-                100 * hidden, "% RH", Clause6 + ", solved for the room", "C",
+                moisture.AtDesign.HiddenInputs,
+                100 * hidden, "% RH", Clause6 + ", solved for the room; " + Tightest, "C",
                 new Opens("moisture/wetsInsideAboveRhPercent"));
         foreach (var (month, i) in moisture.Year.Months.Select((month, i) => (month, i)))
             Month(sheet, moisture.Year, month, i, setting);

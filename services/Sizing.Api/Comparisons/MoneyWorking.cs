@@ -32,7 +32,9 @@ internal static class MoneyWorking
                 "price", "price per covered ft²", price.Formula, price.Inputs, price.PerFt2,
                 "per ft²", price.Source, price.Mark, new Opens("price/perFt2"));
         if (line.Year is { } year) Plane(sheet, line, year, setting);
-        if (line.Whole is { } whole) Building(sheet, line, whole, setting);
+        // As in Energy.Body: where nothing heats and no fuel is told there is no figure to open.
+        if (line.Whole is { } whole && (line.Year is not null || !setting.IsUnheated))
+            Building(sheet, line, whole, setting);
         foreach (var (payback, i) in line.Paybacks.Select((payback, i) => (payback, i)))
             Paid(sheet, payback, $"energy/paybacks/{i}/");
     }

@@ -25,6 +25,10 @@ internal static class ManyRequests
             ["nothing heats it"] = () => Example(ShopRoof)
                 .With("/room", Json("""{"heated": false, "use": "livestock"}"""))
                 .With("/building", Json("""{"slabEdge": "140 ft"}""")),
+            ["nothing heats it and no fuel is told"] = () => Example(ShopRoof)
+                .With("/room", Json("""{"heated": false, "use": "dryStorage"}"""))
+                .With("/fuel", null)
+                .With("/building", Json("""{"slabEdge": "140 ft"}""")),
             ["steel framing"] = () => Example(ShopRoof)
                 .With("/plane/framing", Json(
                     """{"material": "steel", "system": "throughFastened"}"""))

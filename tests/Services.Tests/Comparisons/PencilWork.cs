@@ -14,8 +14,8 @@ internal static class PencilWork
         "as given", "as listed", "as typed", "as tabulated", "as tried", "as claimed, within what",
         "of the station", "assumed", "monthly mean of station", "great circle", "a wall is upright",
         "found by iteration", "hc by Nu(Ra)", "ha by ISO", "d as stated", "a foil has no body",
-        "nothing heats it", "HDD = (straight", "the largest share", "g_in = δ₀", "g_out = δ₀",
-        "p_room = p_out +", "p straight over sd", "R as given", "nominal table at d",
+        "nothing heats it", "the largest share", "g_in = δ₀", "g_out = δ₀",
+        "p straight over sd", "R as given", "nominal table at d",
     ];
 
     public static bool IsLookedUp(string formula) =>
@@ -75,6 +75,12 @@ internal static class PencilWork
         string formula, Func<string, double> at, (string Symbol, double Value)[] inputs) =>
         formula switch
         {
+            "p_room = p_out + (psat − p_out)·Sd/(Sd − sd), over psat(t_room)" => 100 * Clamp(
+                (at("p_out") + (at("psat") - at("p_out")) * at("Sd") / (at("Sd") - at("sd")))
+                    / at("psat(t_room)"),
+                0, 1),
+            "HDD = (straight between the bases at t_balance)/1.8" =>
+                Straight(at("t_balance"), inputs) / 1.8,
             "psat(t)" => Saturation(at("t")),
             "φ = 100·min(1, psat(t_face)/psat(t_room))" =>
                 100 * Min(1, Saturation(at("t_face")) / Saturation(at("t_room"))),
@@ -116,6 +122,18 @@ internal static class PencilWork
             "years = extra/saving" => at("extra") / at("saving"),
             _ => throw new InvalidOperationException($"No pencil work is known for: {formula}"),
         };
+
+    /// <summary>Degree days between the two bases around a temperature.</summary>
+    private static double Straight(double at, (string Symbol, double Value)[] inputs)
+    {
+        (double Base, double Days)[] known = [.. inputs
+            .Where(i => i.Symbol.StartsWith("HDD", StringComparison.Ordinal))
+            .Select(i => (double.Parse(i.Symbol[3..],
+                System.Globalization.CultureInfo.InvariantCulture), i.Value))
+            .OrderBy(x => x.Item1)];
+        var (low, high) = known.Zip(known.Skip(1)).First(pair => at <= pair.Second.Base);
+        return low.Days + (high.Days - low.Days) * (at - low.Base) / (high.Base - low.Base);
+    }
 
     /// <summary>ISO 13788:2012 equations E.7 and E.8, as thermal.md 7.1 has them.</summary>
     private static double Saturation(double celsius) => celsius >= 0
