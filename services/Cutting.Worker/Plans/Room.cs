@@ -4,8 +4,8 @@ using PostFrame.Problems;
 namespace PostFrame.CuttingWorker.Plans;
 
 /// <summary>
-/// A roll found short keeps the places on it until its orders are planned anew; what it does not hold
-/// any more cannot have been cut from it.
+/// A roll found short keeps the places on it until its orders are planned anew; what it does not
+/// hold any more cannot have been cut from it.
 /// </summary>
 internal static class Room
 {

@@ -125,7 +125,7 @@ public sealed class BenchTests
 
     /// <summary>50 ft less 6 in of trim less 33 ft cut leave 16 ft 6 in (plain arithmetic).</summary>
     [Fact]
-    public async Task A_short_roll_gives_no_piece_it_has_no_room_for_before_it_is_planned_anew()
+    public async Task A_short_roll_gives_no_piece_beyond_its_end_while_it_waits_for_a_plan()
     {
         await using var host = await CuttingHost.StartAsync();
         var roll = (await PlannedAsync(host, Only(ExampleOrders.W1, 396, 396)))[0];
