@@ -123,7 +123,8 @@ public sealed class BenchTests
         Assert.All(after, AddsUp);
     }
 
-    /// <summary>50 ft less 6 in of trim less 33 ft cut leave 16 ft 6 in (plain arithmetic).</summary>
+    /// <summary>50 ft less 6 in of trim less 33 ft cut leave 16 ft 6 in (plain arithmetic).
+    /// </summary>
     [Fact]
     public async Task A_short_roll_gives_no_piece_beyond_its_end_while_it_waits_for_a_plan()
     {
