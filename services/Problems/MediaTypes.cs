@@ -6,11 +6,11 @@ namespace PostFrame.Problems;
 /// <summary>Which of the forms we can produce the caller likes best (RFC 9110, 12.5.1).</summary>
 public static class MediaTypes
 {
-    /// <summary>One of <paramref name="offered"/>, the first when the caller does not say; null
-    /// when none is acceptable.</summary>
+    /// <summary>One of <paramref name="offered"/>, the first when the caller does not say or names
+    /// nothing; null when none is acceptable.</summary>
     public static string? Preferred(HttpRequest request, params ReadOnlySpan<string> offered)
     {
-        if (request.Headers.Accept.Count == 0)
+        if (request.Headers.Accept.All(NamesNothing))
         {
             return offered[0];
         }
@@ -38,6 +38,10 @@ public static class MediaTypes
     public static ProblemAnswer NoneOf(params ReadOnlySpan<string> offered) => new(
         ProblemKind.NotAcceptable, $"This can be had as {string.Join(", ", offered!)}.");
 
+    /// <summary>The list may be empty, and elements between commas too (RFC 9110, 5.6.1).</summary>
+    private static bool NamesNothing(string? list) =>
+        list is null || list.AsSpan().Trim(" \t,").IsEmpty;
+
     /// <summary>The most specific range that covers the form decides its quality.</summary>
     private static double QualityOf(MediaTypeHeaderValue form, IList<MediaTypeHeaderValue> ranges)
     {
@@ -47,8 +51,13 @@ public static class MediaTypes
             : covering.MaxBy(Specificity)!.Quality ?? 1;
     }
 
+    /// <summary>Our forms have no parameters: a range with some is taken for its form, but the
+    /// bare form, where it stands too, names it more exactly.</summary>
     private static int Specificity(MediaTypeHeaderValue range) =>
-        range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
+        range.MatchesAllTypes ? 0
+        : range.MatchesAllSubTypes ? 1
+        : range.Parameters.Any(p => !p.Name.Equals("q", StringComparison.OrdinalIgnoreCase)) ? 2
+        : 3;
 
     private static MediaTypeHeaderValue WithoutQuality(MediaTypeHeaderValue range) =>
         new(range.MediaType);

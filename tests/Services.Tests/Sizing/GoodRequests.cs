@@ -150,19 +150,6 @@ public sealed class GoodRequests(SizingHost host) : IClassFixture<SizingHost>
         }
     }
 
-    [Theory]
-    [InlineData("*/*", "application/json")]
-    [InlineData("text/html, application/json;q=0.5", "application/json")]
-    [InlineData("image/*", "image/svg+xml")]
-    [InlineData("application/json;q=0.2, application/pdf", "application/pdf")]
-    public async Task Get_the_form_they_like_best(string accept, string mediaType)
-    {
-        var answer = await host.PostAsync(
-            TestFiles.Example("w1-plain-gable"), accept: accept);
-
-        Assert.Equal(mediaType, answer.Content.Headers.ContentType?.MediaType);
-    }
-
     [Fact]
     public async Task Find_every_product_with_the_mark_of_each_figure()
     {
