@@ -19,28 +19,64 @@ public static class CuttingStock
         var refusals = ProblemCheck.Refusals(problem);
         if (refusals.Count > 0)
             return Refused(refusals);
-        var meter = new WorkMeter(limits, cancel);
-        var whole = Solve(problem, meter, limits.Seed);
-        if (LotPlanning.Split(problem) is not { } lots || HoldsLots(problem, whole))
-            return whole;
-        var plans = lots.Select(l => Solve(l, new WorkMeter(limits, cancel), limits.Seed)).ToList();
-        var leastRolls = RollCountBound.Of(Written(problem), [], cost: null);
-        return LotPlanning.Join(plans, whole.LowerBoundCost, (int)leastRolls);
+        return LotPlanning.Split(problem) is { } lots
+            ? PlanLots(problem, lots, limits, cancel)
+            : Solve(problem, limits, cancel).Plan;
     }
 
-    private static CuttingPlan Solve(CuttingProblem problem, WorkMeter meter, int seed)
+    /// <summary>
+    /// Half the work goes to the problem as if lots could mix, for the bound and for a plan that
+    /// happens to hold them; the lots share the other half by the pieces each has to give. Shares
+    /// follow from the problem alone, so that more work never gives a lot less.
+    /// </summary>
+    private static CuttingPlan PlanLots(
+        CuttingProblem problem, List<CuttingProblem> lots, PlanLimits limits,
+        CancellationToken cancel)
+    {
+        PlanLimits Share(double part) => limits with { WorkSeconds = limits.WorkSeconds * part };
+        var whole = Solve(problem, Share(0.5), cancel, rolls => HoldsLots(problem, rolls));
+        if (whole is { Holds: true, Plan.Proven: true })
+            return whole.Plan;
+        var pieces = problem.Items.Sum(i => (double)i.Demand);
+        var plans = lots.Select(lot => Solve(
+            lot, Share(0.5 * lot.Items.Sum(i => i.Demand) / pieces), cancel).Plan).ToList();
+        var leastRolls = RollCountBound.Of(Written(problem), [], cost: null);
+        var joined = LotPlanning.Join(plans, whole.Plan, (int)leastRolls);
+        return whole.Holds && Rank(problem, whole.Plan).CompareTo(Rank(problem, joined)) <= 0
+            ? whole.Plan with { WorkSeconds = joined.WorkSeconds }
+            : joined;
+    }
+
+    private static (Int128 UnmetNm, long Cost, int Rolls) Rank(
+        CuttingProblem problem, CuttingPlan plan)
+    {
+        var length = problem.Items.ToDictionary(i => i.Key, i => i.LengthNm);
+        var unmet = plan.Unmet.Aggregate(
+            Int128.Zero, (sum, left) => sum + (Int128)length[left.Key] * left.Value);
+        return (unmet, plan.Cost, plan.RollCount);
+    }
+
+    /// <summary>
+    /// The best plan that holds what is asked beyond the problem; where none came up, the best one.
+    /// </summary>
+    private static (CuttingPlan Plan, bool Holds) Solve(
+        CuttingProblem problem, PlanLimits limits, CancellationToken cancel,
+        Func<IReadOnlyList<PlannedRoll>, bool>? holds = null)
     {
         var instance = Written(problem);
-        var search = Search.Run(instance, problem.MinUsefulOffcutNm, meter, seed);
-        var best = search.Best;
+        var meter = new WorkMeter(limits, cancel);
+        var search = Search.Run(
+            instance, problem.MinUsefulOffcutNm, meter, limits.Seed,
+            packing => holds?.Invoke(PlanWriting.Write(problem, instance, packing).Rolls) ?? true);
+        var best = search.Kept ?? search.Best;
         var (rolls, unmet) = PlanWriting.Write(problem, instance, best);
-        return new CuttingPlan
+        var plan = new CuttingPlan
         {
             Rolls = rolls,
             Refusals = [],
             Unmet = unmet,
             RollCount = (int)best.RollCount,
-            LowerBoundRolls = (int)Math.Min(search.LeastRolls, int.MaxValue),
+            LowerBoundRolls = (int)Math.Min(search.LeastRolls(best), int.MaxValue),
             Cost = best.Cost,
             LowerBoundCost = search.Bound,
             Proven = unmet.Count == 0 && best.Cost == search.Bound,
@@ -48,16 +84,17 @@ public static class CuttingStock
             Explanation = search.Why,
             WorkSeconds = meter.Spent,
         };
+        return (plan, search.Kept is not null);
     }
 
     private static Instance Written(CuttingProblem problem) => Instance.From(
         [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock);
 
-    private static bool HoldsLots(CuttingProblem problem, CuttingPlan plan)
+    private static bool HoldsLots(CuttingProblem problem, IReadOnlyList<PlannedRoll> rolls)
     {
         var group = problem.Items.ToDictionary(i => i.Key, i => i.LotGroup, StringComparer.Ordinal);
         var lot = problem.Stock.ToDictionary(s => s.Key, s => s.Lot, StringComparer.Ordinal);
-        return plan.Rolls
+        return rolls
             .SelectMany(r => r.Cuts.Select(c => (Group: group[c.ItemKey], Lot: lot[r.StockKey])))
             .Where(g => g.Group is not null).Distinct().GroupBy(g => g.Group)
             .All(g => g.Count() == 1);

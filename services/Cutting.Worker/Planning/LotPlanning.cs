@@ -35,11 +35,11 @@ internal static class LotPlanning
     }
 
     /// <summary>
-    /// One plan out of the lots' plans; its bound is that of the problem without lots.
+    /// One plan out of the lots' plans; its bound is that of the plan as if lots could mix.
     /// </summary>
-    public static CuttingPlan Join(List<CuttingPlan> plans, long bound, int boundRolls)
+    public static CuttingPlan Join(List<CuttingPlan> plans, CuttingPlan mixed, int boundRolls)
     {
-        var cost = plans.Sum(p => p.Cost);
+        var (cost, bound) = (plans.Sum(p => p.Cost), mixed.LowerBoundCost);
         var unmet = plans.SelectMany(p => p.Unmet).ToList();
         return plans[0] with
         {
@@ -52,7 +52,7 @@ internal static class LotPlanning
             Proven = unmet.Count == 0 && cost == bound,
             Method = "one lot for each group; " + plans.MaxBy(p => p.RollCount)!.Method,
             Explanation = "Were lots free to mix, no plan would cost less than " + bound + ".",
-            WorkSeconds = plans.Sum(p => p.WorkSeconds),
+            WorkSeconds = mixed.WorkSeconds + plans.Sum(p => p.WorkSeconds),
         };
     }
 

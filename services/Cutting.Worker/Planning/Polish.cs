@@ -10,6 +10,7 @@ internal static class Polish
     private const int MostRolls = 60;
     private const int MostPasses = 3;
     private const int MostSums = 3_000;
+    private const double StepsPerPair = 20_000;
 
     public static Packing Offcuts(Instance instance, Packing packing, long leastNm, WorkMeter meter)
     {
@@ -23,15 +24,20 @@ internal static class Polish
             return left >= leastNm && left > 0 ? room : 0;
         }
 
-        for (var pass = 0; pass < MostPasses; pass++)
+        bool More()
         {
-            meter.Steps(rolls.Count * (double)rolls.Count * 20_000);
-            if (!Pass(instance, rolls, Gain))
-                break;
+            meter.Steps(rolls.Count * StepsPerPair);
+            return !meter.Over;
         }
 
-        for (var pass = 0; pass < MostPasses && Alike(instance, rolls, leastNm); pass++)
-            meter.Steps(rolls.Count * (double)rolls.Count * 20_000);
+        for (var pass = 0; pass < MostPasses && Pass(instance, rolls, Gain, More); pass++)
+        {
+        }
+
+        for (var pass = 0; pass < MostPasses && Alike(instance, rolls, leastNm, More); pass++)
+        {
+        }
+
         var better = Packing.Of(instance,
             [.. rolls.Where(r => r.Pieces.Count > 0).Select(r => (r.Pattern(), 1))], packing.Unmet);
         return better;
@@ -62,11 +68,12 @@ internal static class Polish
     }
 
     /// <summary>One round of packing every two rolls afresh; false when none got better.</summary>
-    private static bool Pass(Instance instance, List<Roll> rolls, Func<Roll, long, long> gain)
+    private static bool Pass(
+        Instance instance, List<Roll> rolls, Func<Roll, long, long> gain, Func<bool> more)
     {
         var any = false;
         rolls.Sort((a, b) => b.Room.CompareTo(a.Room));
-        foreach (var roomy in rolls)
+        foreach (var roomy in rolls.TakeWhile(_ => more()))
         {
             foreach (var other in rolls)
             {
@@ -109,11 +116,12 @@ internal static class Polish
     /// Evens out offcuts of different lengths, so that few lengths lie on the rack; as many
     /// offcuts stay, and as much in them. False when nothing changed.
     /// </summary>
-    private static bool Alike(Instance instance, List<Roll> rolls, long leastNm)
+    private static bool Alike(
+        Instance instance, List<Roll> rolls, long leastNm, Func<bool> more)
     {
         long Left(Roll r, long room) => room * instance.UnitNm + instance.Bins[r.Bin].Slack;
         var any = false;
-        foreach (var one in rolls)
+        foreach (var one in rolls.TakeWhile(_ => more()))
         {
             foreach (var other in rolls)
             {

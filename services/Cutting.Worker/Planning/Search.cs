@@ -15,28 +15,35 @@ internal sealed class Search
     private readonly int _seed;
     private readonly long _step;
     private readonly long _minUsefulNm;
+    private readonly Func<Packing, bool> _keeps;
     private readonly List<(Int128 Demand, long[] Top)> _worths = [];
 
-    private Search(Instance instance, long minUsefulNm, WorkMeter meter, int seed)
+    private Search(
+        Instance instance, long minUsefulNm, WorkMeter meter, int seed, Func<Packing, bool> keeps)
     {
+        _keeps = keeps;
         _minUsefulNm = minUsefulNm;
         _instance = instance;
         _meter = meter;
         _seed = seed;
         _step = Math.Max(1, instance.Bins.Select(b => b.Cost).Aggregate(0L, Gcd));
         Best = Polish.Offcuts(instance, FirstFit.Decreasing(instance), minUsefulNm, meter);
+        Kept = keeps(Best) ? Best : null;
         Method = "first-fit decreasing";
         (Bound, Why) = DualBounds.Of(instance);
     }
 
     public Packing Best { get; private set; }
 
+    /// <summary>The best packing that was asked to be kept; null when there was none.</summary>
+    public Packing? Kept { get; private set; }
+
     /// <summary>No packing that meets the demand costs less.</summary>
     public long Bound { get; private set; }
 
     /// <summary>No packing that meets the demand and costs no more takes fewer rolls.</summary>
-    public long LeastRolls => RollCountBound.Of(
-        _instance, _worths, Best.UnmetLength > 0 ? null : Best.Cost);
+    public long LeastRolls(Packing than) => RollCountBound.Of(
+        _instance, _worths, than.UnmetLength > 0 ? null : than.Cost);
 
     public string Method { get; private set; }
 
@@ -47,9 +54,9 @@ internal sealed class Search
     private long Target => Best.UnmetLength > 0 ? long.MaxValue / 4 : Best.Cost - _step;
 
     public static Search Run(
-        Instance instance, long minUsefulNm, WorkMeter meter, int seed)
+        Instance instance, long minUsefulNm, WorkMeter meter, int seed, Func<Packing, bool> keeps)
     {
-        var search = new Search(instance, minUsefulNm, meter, seed);
+        var search = new Search(instance, minUsefulNm, meter, seed, keeps);
         if (!search.Done && !meter.Over && instance.Bins.Length > 0)
             search.Go();
         return search;
@@ -102,6 +109,8 @@ internal sealed class Search
             return;
         Best = Polish.Offcuts(_instance, packing, _minUsefulNm, _meter);
         Method = method;
+        if (_keeps(Best))
+            Kept = Best;
     }
 
     /// <summary>
