@@ -16,16 +16,26 @@ internal static class Air
         0.02624 * Math.Pow((celsius + 273.15) / 300, 0.8646);
 
     /// <summary>
-    /// Rayleigh number of a layer: g·β·ΔT·d³/(ν·α), ideal gas, viscosity by Sutherland's law
+    /// Kinematic viscosity [m²/s]: Sutherland's law over the density of an ideal gas
     /// (1.458·10⁻⁶·T^1.5/(T + 110.4), US Standard Atmosphere 1976, from memory).
     /// </summary>
-    public static double Rayleigh(double thicknessMm, double meanCelsius, double differenceKelvins)
+    public static double Viscosity(double celsius)
     {
-        var t = meanCelsius + 273.15;
-        var density = StandardPressurePa / (GasConstantJPerKgK * t);
-        var kinematicViscosity = 1.458e-6 * Math.Pow(t, 1.5) / (t + 110.4) / density;
-        var diffusivity = Conductivity(meanCelsius) / (density * HeatCapacityJPerKgK);
-        return GravityMPerS2 / t * differenceKelvins * Math.Pow(thicknessMm / 1000, 3)
-            / (kinematicViscosity * diffusivity);
+        var t = celsius + 273.15;
+        return 1.458e-6 * Math.Pow(t, 1.5) / (t + 110.4) / Density(celsius);
     }
+
+    /// <summary>Thermal diffusivity [m²/s].</summary>
+    public static double Diffusivity(double celsius) =>
+        Conductivity(celsius) / (Density(celsius) * HeatCapacityJPerKgK);
+
+    /// <summary>Rayleigh number of a layer: g·β·ΔT·d³/(ν·a), β = 1/T of an ideal gas.</summary>
+    public static double Rayleigh(
+        double thicknessMm, double meanCelsius, double differenceKelvins) =>
+        GravityMPerS2 / (meanCelsius + 273.15) * differenceKelvins
+        * Math.Pow(thicknessMm / 1000, 3)
+        / (Viscosity(meanCelsius) * Diffusivity(meanCelsius));
+
+    private static double Density(double celsius) =>
+        StandardPressurePa / (GasConstantJPerKgK * (celsius + 273.15));
 }

@@ -30,7 +30,7 @@ public sealed record AirSpaceHeat(
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static AirSpaceHeat Of(
         CalculationBasis basis,
-        HeatFlow flow,
+        FlowDirection flow,
         double thicknessMm,
         double effectiveEmittance,
         Temperature mean,
@@ -41,18 +41,18 @@ public sealed record AirSpaceHeat(
         Limits.Check(differenceKelvins, 0, 120, "K", nameof(differenceKelvins));
         if (basis == CalculationBasis.Iso6946)
         {
-            var hc = IsoConvection.Coefficient(flow, thicknessMm, differenceKelvins);
+            var hc = IsoConvection.Coefficient(flow.Nearest, thicknessMm, differenceKelvins);
             var hr0 = 4 * 5.670374419e-8 * Math.Pow(mean.TotalKelvin, 3);
             return new AirSpaceHeat(hc, effectiveEmittance * hr0, Extrapolated: false);
         }
-        var convective = AshraeConvection.Coefficient(
-            flow, thicknessMm, mean.TotalCelsius, differenceKelvins);
+        var convective = flow.Between(printed => AshraeConvection.Coefficient(
+            printed, thicknessMm, mean.TotalCelsius, differenceKelvins));
         var radiative =
             effectiveEmittance * 0.227 * Math.Pow((mean.TotalCelsius + 273) / 100, 3);
         return new AirSpaceHeat(
             convective,
             radiative,
-            AshraeConvection.Extrapolates(
-                flow, thicknessMm, mean.TotalCelsius, differenceKelvins));
+            flow.Printed.Any(printed => AshraeConvection.Extrapolates(
+                printed, thicknessMm, mean.TotalCelsius, differenceKelvins)));
     }
 }

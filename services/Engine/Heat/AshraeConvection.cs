@@ -70,6 +70,11 @@ internal static class AshraeConvection
     /// hc [W/(m²·K)]; thickness 12.5 to 150 mm. Log-log interpolation in thickness.
     /// </summary>
     public static double Coefficient(
+        HeatFlow flow, double thicknessMm, double meanCelsius, double differenceKelvins) =>
+        At(flow, thicknessMm, meanCelsius, differenceKelvins).Hc;
+
+    /// <summary>The same with the one or two printed thicknesses it is told from.</summary>
+    public static ConvectionFound At(
         HeatFlow flow, double thicknessMm, double meanCelsius, double differenceKelvins)
     {
         Limits.Check(
@@ -77,19 +82,27 @@ internal static class AshraeConvection
             nameof(thicknessMm));
         var curves = Curves[flow];
         var last = curves.Length - 1;
-        double At(NusseltCurve curve, double d)
+        ConvectionPoint Point(NusseltCurve curve, double d)
         {
             var rayleigh = Air.Rayleigh(d, meanCelsius, Math.Max(differenceKelvins, 0.01));
-            return curve.At(rayleigh, Pooled[flow]) * Air.Conductivity(meanCelsius) / (d / 1000);
+            var read = curve.Read(rayleigh, Pooled[flow]);
+            return new(
+                d, rayleigh, read, read.Nu * Air.Conductivity(meanCelsius) / (d / 1000));
         }
-        if (thicknessMm <= curves[0].ThicknessMm) return At(curves[0], thicknessMm);
-        if (thicknessMm >= curves[last].ThicknessMm) return At(curves[last], thicknessMm);
+        ConvectionFound Alone(NusseltCurve curve)
+        {
+            var point = Point(curve, thicknessMm);
+            return new([point], point.Hc);
+        }
+        if (thicknessMm <= curves[0].ThicknessMm) return Alone(curves[0]);
+        if (thicknessMm >= curves[last].ThicknessMm) return Alone(curves[last]);
         var upper = Array.FindIndex(curves, curve => curve.ThicknessMm >= thicknessMm);
-        var (thin, thick) = (curves[upper - 1], curves[upper]);
+        var (thin, thick) = (
+            Point(curves[upper - 1], curves[upper - 1].ThicknessMm),
+            Point(curves[upper], curves[upper].ThicknessMm));
         var share = Math.Log(thicknessMm / thin.ThicknessMm)
             / Math.Log(thick.ThicknessMm / thin.ThicknessMm);
-        return Math.Pow(At(thin, thin.ThicknessMm), 1 - share)
-            * Math.Pow(At(thick, thick.ThicknessMm), share);
+        return new([thin, thick], Math.Pow(thin.Hc, 1 - share) * Math.Pow(thick.Hc, share));
     }
 
     /// <summary>The printed sets of a row as points of its curve.</summary>
@@ -99,3 +112,17 @@ internal static class AshraeConvection
             Math.Log(Air.Rayleigh(row.ThicknessMm, at.Mean, at.Difference)),
             Math.Log(hc * row.ThicknessMm / 1000 / Air.Conductivity(at.Mean))));
 }
+
+/// <summary>Convection at one thickness.</summary>
+/// <param name="ThicknessMm">A printed one, or beyond the printed ones the own [mm].</param>
+/// <param name="Rayleigh">The Rayleigh number there.</param>
+/// <param name="Read">The Nusselt number and what it is told from.</param>
+/// <param name="Hc">Convection there [W/(m²·K)].</param>
+internal sealed record ConvectionPoint(
+    double ThicknessMm, double Rayleigh, NusseltReading Read, double Hc)
+{
+    public double Nusselt => Read.Nu;
+}
+
+/// <summary>Convection of a space [W/(m²·K)] and the thicknesses it is told from.</summary>
+internal sealed record ConvectionFound(IReadOnlyList<ConvectionPoint> Points, double Hc);

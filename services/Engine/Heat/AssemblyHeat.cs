@@ -24,7 +24,7 @@ public sealed record AssemblyHeat
     public required bool Capped { get; init; }
 
     /// <summary>The way the heat flows.</summary>
-    public required HeatFlow Direction { get; init; }
+    public required FlowDirection Direction { get; init; }
 
     /// <summary>Heat through the assembly [W/m²], positive from room to outdoors.</summary>
     public required double FluxWPerM2 { get; init; }

@@ -97,7 +97,7 @@ public static class AssemblySolver
         upper - Math.Min((upper - lower) / 2, (MostCombinedRatio - 1) / 2 * lower);
 
     private static List<SolvedAirSpace> Iterate(
-        Assembly assembly, Conditions conditions, HeatFlow flow, double film, double outside)
+        Assembly assembly, Conditions conditions, FlowDirection flow, double film, double outside)
     {
         var airs = assembly.Layers
             .Select((layer, index) => (layer.Name, index, Air: layer.Clear as Slab.Air))
@@ -135,7 +135,7 @@ public static class AssemblySolver
     }
 
     private static SolvedAirSpace Solved(
-        string name, AirSpace space, CalculationBasis basis, HeatFlow flow, double mean,
+        string name, AirSpace space, CalculationBasis basis, FlowDirection flow, double mean,
         double difference)
     {
         var at = Temperature.FromCelsius(mean);
@@ -175,7 +175,7 @@ public static class AssemblySolver
         return nodes;
     }
 
-    private static HeatFlow Direction(Assembly assembly, Conditions conditions)
+    private static FlowDirection Direction(Assembly assembly, Conditions conditions)
     {
         var difference = conditions.Room.KelvinsAbove(conditions.Outside);
         var season = difference > 0 || (difference == 0 && conditions.Season == Season.Winter)

@@ -7,8 +7,6 @@ public static class AssemblyWorking
 {
     private const string R = "m²·K/W";
     private const string HeatTransfer = "W/(m²·K)";
-    private const string AshraeFilms = "ASHRAE HoF 2021 (SI) ch. 26 Table 10";
-    private const string IsoFilms = "ISO 6946:2017 Table 7 and Annex C";
 
     /// <summary>Every step, in the order they are computed.</summary>
     public static IReadOnlyList<WorkingStep> Of(Assembly assembly, AssemblyHeat heat)
@@ -26,8 +24,10 @@ public static class AssemblyWorking
         var layers = assembly.Layers.Take(heat.Profile.Count - 3).ToList();
         return
         [
-            .. Films(assembly, heat, isCut: layers.Count < assembly.Layers.Count),
-            .. heat.AirSpaces.SelectMany((space, i) => Space(space, heat, $"AirSpaces/{i}/")),
+            .. FilmWorking.Of(assembly, heat, isCut: layers.Count < assembly.Layers.Count),
+            .. AirSpaceWorking.Of(assembly, heat),
+            .. layers.Select(layer => (layer.Name, (layer.Clear as Slab.Solid)?.From))
+                .Where(x => x.From is not null).Select(x => Squeezed(x.Name, x.From!)),
             .. layers.Where(layer => layer.AtFraming is not null).Select(Bridge),
             .. Totals(assembly, heat),
         ];
@@ -68,82 +68,15 @@ public static class AssemblyWorking
         ];
     }
 
-    private static IEnumerable<WorkingStep> Films(
-        Assembly assembly, AssemblyHeat heat, bool isCut)
-    {
-        var iso = heat.Conditions.Basis == CalculationBasis.Iso6946;
-        var source = iso ? IsoFilms : AshraeFilms;
-        var (inside, outside) = (heat.Profile[0].ToNext.TotalSi, heat.Profile[^2].ToNext.TotalSi);
-        yield return new(
-            $"room film, heat {Words(heat.Direction)}", "Rsi = 1/h, h of the table for ε",
-            [new("ε", assembly.RoomEmittance, ""), new("h", 1 / inside, HeatTransfer)],
-            inside, R, source, "R");
-        yield return new(
-            isCut ? "outside film, still air of the ventilated space" : "outside film",
-            "Rse = 1/h", [new("h", 1 / outside, HeatTransfer)], outside, R,
-            isCut ? "ISO 6946:2017 clause 6.9.4, from memory" : source, isCut ? "M" : "R");
-    }
-
-    private static IEnumerable<WorkingStep> Space(
-        SolvedAirSpace solved, AssemblyHeat heat, string figure)
-    {
-        var iso = heat.Conditions.Basis == CalculationBasis.Iso6946;
-        var space = solved.Space;
-        var name = solved.Name;
-        yield return new(
-            $"{name}: effective emittance", "E = 1/(1/ε₁ + 1/ε₂ − 1)",
-            [new("ε₁", space.InnerEmittance, ""), new("ε₂", space.OuterEmittance, "")],
-            space.EffectiveEmittance, "", "ASHRAE HoF 2021 ch. 26 Table 3 note e", "R")
-        { Figure = figure + "EffectiveEmittance" };
-        yield return new(
-            $"{name}: thickness", "d as stated", [], space.ThicknessMm, "mm", "the request", "G")
-        { Figure = figure + "Thickness" };
-        yield return Found("mean temperature", solved.Mean.TotalCelsius, "°C", "Mean");
-        yield return Found("difference across it", solved.DifferenceKelvins, "K", "Difference");
-        yield return new(
-            $"{name}: convection", iso ? "ha by ISO 6946 Annex D" : "hc by Nu(Ra) through Table 3",
-            [
-                new("d", space.ThicknessMm, "mm"),
-                new("t_m", solved.Mean.TotalCelsius, "°C"),
-                new("Δt", solved.DifferenceKelvins, "K"),
-            ],
-            solved.Heat.ConvectiveWPerM2K, HeatTransfer,
-            iso
-                ? "ISO 6946:2017 Table D.1"
-                : "ASHRAE HoF 2021 (SI) ch. 26 Table 3, coefficients fitted to it"
-                    + (solved.Heat.Extrapolated ? "; outside its printed conditions" : ""),
-            iso ? "M✓" : "C");
-        yield return new(
-            $"{name}: radiation", iso ? "hr = E·4σT³" : "hr = E·0.227·((t_m + 273)/100)³",
-            [
-                new("E", space.EffectiveEmittance, ""),
-                new("t_m", solved.Mean.TotalCelsius, "°C"),
-            ],
-            solved.Heat.RadiativeWPerM2K, HeatTransfer,
-            iso ? "ISO 6946:2017 Annex D" : "ASHRAE HoF 2021 (SI) ch. 26 Table 3 note a", "R");
-        yield return new(
-            $"{name}: resistance", "R = 1/(hc + hr)",
-            [
-                new("hc", solved.Heat.ConvectiveWPerM2K, HeatTransfer),
-                new("hr", solved.Heat.RadiativeWPerM2K, HeatTransfer),
-            ],
-            solved.Heat.R.TotalSi, R,
-            "found by iteration: the space has its own share of the difference", "C")
-        { Figure = figure + "R" };
-        yield return new(
-            $"{name}: share of the heat that is radiant", "100·hr/(hc + hr)",
-            [
-                new("hc", solved.Heat.ConvectiveWPerM2K, HeatTransfer),
-                new("hr", solved.Heat.RadiativeWPerM2K, HeatTransfer),
-            ],
-            100 * solved.Heat.RadiantShare, "%", "definition", "C")
-        { Figure = figure + "RadiantShare" };
-
-        WorkingStep Found(string what, double value, string unit, string of) => new(
-            $"{name}: {what}", "found by iteration: Δt_space = Δt·R_space/ΣR", [], value, unit,
-            "own share of the whole difference; ASHRAE HoF 2021 ch. 26 Table 3 notes", "C")
-        { Figure = figure + of };
-    }
+    private static WorkingStep Squeezed(string name, Slab.SqueezedFrom from) => new(
+        $"{name}: squeezed into its cavity", "R = R_nominal·(d_left/d)^0.5",
+        [
+            new("R_nominal", from.R.TotalSi, R), new("d", from.ThicknessMm, "mm"),
+            new("d_left", from.LeftMm, "mm"),
+        ],
+        CompressedBatt.R(from.R, from.ThicknessMm, from.LeftMm).TotalSi, R,
+        "fitted to a published trade chart: within R 1.2 for light batts, up to R 2.5 too high for "
+            + "dense ones", "C");
 
     private static WorkingStep Bridge(Layer layer)
     {
@@ -151,7 +84,8 @@ public static class AssemblyWorking
         var isWood = solid.ConductivityWPerMK is > 0.05;
         return new(
             $"{layer.Name}: at the framing",
-            solid.ThicknessMm is null ? "R as given" : "R = d/λ",
+            solid.ThicknessMm is null
+                ? "R as given: no thicker than what is left of it squeezed" : "R = d/λ",
             solid is { ThicknessMm: { } d, ConductivityWPerMK: { } conductivity }
                 ? [new("d", d, "mm"), new("λ", conductivity, "W/(m·K)")]
                 : [],
@@ -200,7 +134,7 @@ public static class AssemblyWorking
                 new("R″", heat.LowerLimit.TotalSi, R),
                 new("R_clear", heat.ClearField.TotalSi, R),
             ],
-            heat.R.TotalSi, R, Engine.Heat.Films.TitleOf(heat.Conditions.Basis), "R")
+            heat.R.TotalSi, R, Films.TitleOf(heat.Conditions.Basis), "R")
         { Figure = "R" };
         yield return UFactor(heat);
     }
@@ -236,13 +170,13 @@ public static class AssemblyWorking
             "share of the heat at the room face that is radiant", "100·ε·hr·Rsi",
             [
                 new("ε", heat.RoomEmittance, ""),
-                new("hr", Engine.Heat.Films.RadiantInside(conditions.Basis, 1), HeatTransfer),
+                new("hr", Films.RadiantInside(conditions.Basis, 1), HeatTransfer),
                 new("Rsi", heat.Profile[0].ToNext.TotalSi, R),
             ],
             100 * heat.RoomFaceRadiantShare, "%",
             conditions.Basis == CalculationBasis.Ashrae
-                ? AshraeFilms + ", slope of its conductances over ε"
-                : IsoFilms + ", 4σT³ at 20 °C",
+                ? FilmWorking.AshraeSource + ", slope of its conductances over ε"
+                : FilmWorking.IsoSource + ", 4σT³ at 20 °C",
             "C")
         { Figure = "RoomFaceRadiantShare" };
     }
@@ -272,12 +206,13 @@ public static class AssemblyWorking
     }
 
     /// <summary>The direction in words.</summary>
-    public static string Words(HeatFlow flow) => flow switch
+    public static string Words(FlowDirection flow) => flow.SlopeDegrees switch
     {
-        HeatFlow.Up => "up",
-        HeatFlow.Up45 => "up at 45°",
-        HeatFlow.Horizontal => "sideways",
-        HeatFlow.Down45 => "down at 45°",
-        _ => "down",
+        >= 90 => "sideways",
+        0 => PlainWords(flow),
+        var slope => FormattableString.Invariant($"{PlainWords(flow)} at {slope:0.#}°"),
     };
+
+    private static string PlainWords(FlowDirection flow) =>
+        flow.Flatter is HeatFlow.Down or HeatFlow.Down45 ? "down" : "up";
 }

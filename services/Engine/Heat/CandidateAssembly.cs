@@ -113,7 +113,7 @@ public static class CandidateAssembly
         var framing = site.Framing;
         if (framing is null || candidate.Lies == Placement.UnderFraming)
         {
-            yield return Insulation(candidate, r, null);
+            yield return Insulation(candidate, new Slab.Solid(r), null);
             // Without an air space told of, what lies between the members counts for nothing.
             if (framing is not null && !spaceOutside)
                 yield return Thin("uncounted cavity", 0);
@@ -125,16 +125,17 @@ public static class CandidateAssembly
             // Fibre thicker than its cavity is squeezed into it; foam stands proud of the wood and
             // leaves its face bare.
             var left = CandidateFit.DepthLeft(candidate, framing);
-            if (CandidateFit.IsFibre(candidate.Kind)
-                && candidate.ThicknessMm is { } mm && mm > left)
-                r = CompressedBatt.R(r, mm, left);
+            var clear = CandidateFit.IsFibre(candidate.Kind)
+                && candidate.ThicknessMm is { } mm && mm > left
+                    ? new Slab.Solid(CompressedBatt.R(r, mm, left)) { From = new(r, mm, left) }
+                    : new Slab.Solid(r);
             yield return Insulation(
-                candidate, r, Slab.Solid.Of(left, framing.ConductivityWPerMK));
+                candidate, clear, Slab.Solid.Of(left, framing.ConductivityWPerMK));
             yield break;
         }
         // Screws draw the cladding down on anything soft; a board keeps its thickness.
         yield return Insulation(
-            candidate, r,
+            candidate, new Slab.Solid(r),
             IsBoard(candidate.Kind)
                 ? null
                 : PlaneHeat.Squeezed(r, site.SqueezedThicknessMm));
@@ -143,11 +144,11 @@ public static class CandidateAssembly
     private static bool IsBoard(MaterialKind kind) => kind
         is MaterialKind.PolyisoBoard or MaterialKind.XpsBoard or MaterialKind.EpsBoard;
 
-    private static Layer Insulation(Candidate candidate, ThermalResistance r, Slab.Solid? framed) =>
-        new()
+    private static Layer Insulation(
+        Candidate candidate, Slab.Solid clear, Slab.Solid? framed) => new()
         {
             Name = "insulation",
-            Clear = new Slab.Solid(r),
+            Clear = clear,
             AtFraming = framed,
             VapourSdM = SdOf(candidate),
         };

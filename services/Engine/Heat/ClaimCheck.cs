@@ -151,23 +151,22 @@ public static class ClaimCheck
 
     /// <summary>
     /// The direction that counts most for a reflective sheet: straight down under any roof. What a
-    /// slope takes off is the slope's doing, and its nearest printed direction is our own rule; the
-    /// material is not to be blamed for either.
+    /// slope takes off is the slope's doing; the material is not to be blamed for it.
     /// </summary>
     private static HeatFlow BestFlow(PlaneSite site) =>
-        Flow(site, Season.Summer) is HeatFlow.Horizontal ? HeatFlow.Horizontal : HeatFlow.Down;
+        site.IsWall ? HeatFlow.Horizontal : HeatFlow.Down;
 
     /// <summary>
     /// The system as stated with heat flowing straight down; null where the plane has it so anyway,
     /// or never, or something is not stated.
     /// </summary>
     private static ThermalResistance? Flat(Candidate candidate, PlaneSite site) =>
-        Flow(site, Season.Summer) == HeatFlow.Down45
+        !site.IsWall && Flow(site, Season.Summer) != HeatFlow.Down
         && candidate is { Spaces: not null, RoomEmittance: not null, MaterialR: { } body }
             ? Sum(Parts(candidate, body, HeatFlow.Down, Season.Summer))
             : null;
 
-    private static HeatFlow Flow(PlaneSite site, Season season) =>
+    private static FlowDirection Flow(PlaneSite site, Season season) =>
         Films.FlowThrough(CalculationBasis.Ashrae, site.SlopeDegrees, season);
 
     /// <summary>
@@ -176,7 +175,7 @@ public static class ClaimCheck
     /// still-air film: ISO 6946:2017 clause 6.9, from memory.
     /// </summary>
     private static List<WorkingInput> Parts(
-        Candidate candidate, ThermalResistance body, HeatFlow flow, Season season)
+        Candidate candidate, ThermalResistance body, FlowDirection flow, Season season)
     {
         var parts = new List<WorkingInput>();
         void Add(string name, double r) => parts.Insert(0, new(name, r, "m²·K/W"));
@@ -202,7 +201,7 @@ public static class ClaimCheck
         return parts;
     }
 
-    private static double Film(HeatFlow flow, double emittance) =>
+    private static double Film(FlowDirection flow, double emittance) =>
         Films.Inside(CalculationBasis.Ashrae, flow, emittance).TotalSi;
 
     private static ThermalResistance Best(
@@ -217,7 +216,7 @@ public static class ClaimCheck
     }
 
     /// <summary>By the ASHRAE table where it reaches, else by the ISO formula.</summary>
-    private static ThermalResistance Space(HeatFlow flow, double mm, double effective) =>
+    private static ThermalResistance Space(FlowDirection flow, double mm, double effective) =>
         AirSpaceHeat.Of(
             mm is >= 12.5 and <= 150 ? CalculationBasis.Ashrae : CalculationBasis.Iso6946,
             flow, mm, effective, Temperature.FromCelsius(RatingMeanC), RatingDifferenceK).R;

@@ -29,10 +29,16 @@ public static class Diffusion
             Points = [.. path.Points.Select((point, i) => new VapourPoint(
                 point.Name, point.At, point.Sd, Vapour.Saturation(point.At),
                 i == 0 ? roomPa : pressure[path.StationOf[i]],
-                i == path.ColdestPoint[path.StationOf[i]] ? rates[path.StationOf[i]] : 0))],
+                i == path.ColdestPoint[path.StationOf[i]] ? rates[path.StationOf[i]] : 0)
+            {
+                StationSaturationPa = path.Saturation[path.StationOf[i]],
+                Leg = IsHeld(path, pressure, path.StationOf[i])
+                    ? null
+                    : LegAround(path, pressure, path.StationOf[i]),
+            })],
             RoomFaceDrips = roomPa > path.Saturation[0] * (1 + 1e-9),
-            FlowFromRoom = last == 0 ? 0 : Flow(path, pressure, 0),
-            FlowToOutdoors = last == 0 ? 0 : Flow(path, pressure, last - 1),
+            FromRoom = FirstLeg(path, pressure),
+            ToOutdoors = LastLeg(path, pressure),
         };
     }
 
@@ -60,6 +66,31 @@ public static class Diffusion
         }
         return pressure;
     }
+
+    /// <summary>
+    /// From the room to the first station held at saturation, or to outdoors; null where nothing
+    /// holds vapour back.
+    /// </summary>
+    internal static VapourLeg? FirstLeg(VapourPath path, double[] pressure) =>
+        pressure.Length == 1 ? null : LegAround(path, pressure, 0.5);
+
+    /// <summary>From the last such station, or from the room, to outdoors.</summary>
+    internal static VapourLeg? LastLeg(VapourPath path, double[] pressure) =>
+        pressure.Length == 1 ? null : LegAround(path, pressure, pressure.Length - 1.5);
+
+    /// <summary>The leg that a place between two stations lies on.</summary>
+    private static VapourLeg LegAround(VapourPath path, double[] pressure, double place)
+    {
+        var (from, to) = ((int)Math.Ceiling(place) - 1, (int)Math.Floor(place) + 1);
+        while (!IsHeld(path, pressure, from)) from--;
+        while (!IsHeld(path, pressure, to)) to++;
+        return new(pressure[from], path.Sd[from], pressure[to], path.Sd[to]);
+    }
+
+    /// <summary>True at both ends and where the pressure is held at saturation.</summary>
+    private static bool IsHeld(VapourPath path, double[] pressure, int station) =>
+        station == 0 || station == pressure.Length - 1
+        || pressure[station] == path.Saturation[station];
 
     /// <summary>What condenses at each station, negative what evaporates [kg/(m²·s)].</summary>
     internal static double[] Rates(VapourPath path, double[] pressure)

@@ -10,6 +10,9 @@ public static class Films
     /// <summary>Mean radiant coefficient of a black body at 20 °C [W/(m²·K)], 4·σ·T³.</summary>
     private const double BlackBodyAt20C = 4 * 5.670374419e-8 * 293.15 * 293.15 * 293.15;
 
+    /// <summary>From this emittance on ISO 6946 counts a face as ordinary.</summary>
+    internal const double IsoOrdinaryEmittance = 0.8;
+
     /// <summary>The basis named for print.</summary>
     public static string TitleOf(CalculationBasis basis) => basis switch
     {
@@ -20,36 +23,44 @@ public static class Films
 
     /// <summary>
     /// The direction of heat flow through a plane of this slope [° from horizontal, 0 to 90].
-    /// ASHRAE tabulates 0°, 45° and 90°: the nearest is taken (own rule). ISO 6946 counts a flow
-    /// within 30° of the horizontal as horizontal: slopes above 60°.
+    /// ASHRAE tabulates 0°, 45° and 90°: between them it lies between (own). ISO 6946 counts a flow
+    /// within 30° of the horizontal as horizontal, slopes above 60°, and has a step there.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Slope outside 0 to 90°.</exception>
-    public static HeatFlow FlowThrough(
+    public static FlowDirection FlowThrough(
         CalculationBasis basis, double slopeDegrees, Season season)
     {
         Limits.Check(slopeDegrees, 0, 90, "°", nameof(slopeDegrees));
-        var winter = season == Season.Winter;
-        var iso = basis == CalculationBasis.Iso6946;
-        if (slopeDegrees > (iso ? 60 : 67.5)) return HeatFlow.Horizontal;
-        if (slopeDegrees > 22.5 && !iso) return winter ? HeatFlow.Up45 : HeatFlow.Down45;
-        return winter ? HeatFlow.Up : HeatFlow.Down;
+        var (flat, steep) = season == Season.Winter
+            ? (HeatFlow.Up, HeatFlow.Up45)
+            : (HeatFlow.Down, HeatFlow.Down45);
+        if (basis == CalculationBasis.Iso6946)
+            return slopeDegrees > 60 ? HeatFlow.Horizontal : flat;
+        var share = slopeDegrees % 45 / 45;
+        return slopeDegrees switch
+        {
+            >= 90 => HeatFlow.Horizontal,
+            >= 45 => FlowDirection.Of(steep, HeatFlow.Horizontal, share),
+            _ => FlowDirection.Of(flat, steep, share),
+        };
     }
 
     /// <summary>
     /// Film of the room face. ASHRAE: from the printed conductances at ε 0.90, 0.20 and 0.05,
-    /// linear in ε between them (exact at the printed values). ISO: the printed value for ordinary
+    /// linear in ε between them (exact at the printed values), straight over the slope between the
+    /// printed directions (own). ISO: the printed value for ordinary
     /// surfaces (ε ≥ 0.8), else 1/(hc + ε·4σT³) at 20 °C.
     /// Source: ASHRAE HoF 2021 (SI) ch. 26 Table 10; ISO 6946:2017 Table 7 and Annex C,
     /// hc from ISO 13789:2017 Table 8.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Emittance outside 0.01 to 1.</exception>
     public static ThermalResistance Inside(
-        CalculationBasis basis, HeatFlow flow, double emittance)
+        CalculationBasis basis, FlowDirection flow, double emittance)
     {
         Limits.Check(emittance, 0.01, 1, "", nameof(emittance));
         return ThermalResistance.FromSi(basis == CalculationBasis.Ashrae
-            ? 1 / AshraeConductance(flow, emittance)
-            : IsoInside(flow, emittance));
+            ? 1 / flow.Between(printed => AshraeConductance(printed, emittance))
+            : IsoInside(flow.Nearest, emittance));
     }
 
     /// <summary>
@@ -84,7 +95,17 @@ public static class Films
             1 / (4 + 4 * metresPerSecond + emittance * radiative));
     }
 
-    private static double AshraeConductance(HeatFlow flow, double emittance)
+    /// <summary>The printed conductance [W/(m²·K)], straight in ε between the printed ε.</summary>
+    internal static double AshraeConductance(HeatFlow flow, double emittance)
+    {
+        var (low, high) = AshraeAround(flow, emittance);
+        return low.H + (high.H - low.H) * (emittance - low.Emittance)
+            / (high.Emittance - low.Emittance);
+    }
+
+    /// <summary>The two printed conductances [W/(m²·K)] an emittance is told from.</summary>
+    internal static ((double Emittance, double H) Low, (double Emittance, double H) High)
+        AshraeAround(HeatFlow flow, double emittance)
     {
         var (at90, at20, at05) = flow switch
         {
@@ -95,20 +116,25 @@ public static class Films
             HeatFlow.Down => (6.13, 2.10, 1.25),
             _ => throw new ArgumentOutOfRangeException(nameof(flow), flow, "Unknown direction."),
         };
-        return emittance >= 0.2
-            ? at20 + (at90 - at20) * (emittance - 0.2) / 0.7
-            : at05 + (at20 - at05) * (emittance - 0.05) / 0.15;
+        return emittance >= 0.2 ? ((0.2, at20), (0.9, at90)) : ((0.05, at05), (0.2, at20));
     }
 
-    private static double IsoInside(HeatFlow flow, double emittance)
+    private static double IsoInside(HeatFlow flow, double emittance) =>
+        emittance < IsoOrdinaryEmittance
+            ? 1 / (IsoConvection(flow) + emittance * BlackBodyAt20C)
+            : flow switch
+            {
+                HeatFlow.Up or HeatFlow.Up45 => 0.10,
+                HeatFlow.Horizontal => 0.13,
+                _ => 0.17,
+            };
+
+    /// <summary>hci of the room face [W/(m²·K)]. Source: ISO 13789:2017 Table 8.</summary>
+    internal static double IsoConvection(HeatFlow flow) => flow switch
     {
-        var (printed, convective) = flow switch
-        {
-            HeatFlow.Up or HeatFlow.Up45 => (0.10, 5.0),
-            HeatFlow.Horizontal => (0.13, 2.5),
-            HeatFlow.Down or HeatFlow.Down45 => (0.17, 0.7),
-            _ => throw new ArgumentOutOfRangeException(nameof(flow), flow, "Unknown direction."),
-        };
-        return emittance >= 0.8 ? printed : 1 / (convective + emittance * BlackBodyAt20C);
-    }
+        HeatFlow.Up or HeatFlow.Up45 => 5.0,
+        HeatFlow.Horizontal => 2.5,
+        HeatFlow.Down or HeatFlow.Down45 => 0.7,
+        _ => throw new ArgumentOutOfRangeException(nameof(flow), flow, "Unknown direction."),
+    };
 }

@@ -15,6 +15,14 @@ public sealed record InterfaceState(
     string Place, Temperature At, ThermalResistance FromRoom, double SaturationPa,
     double PressurePa)
 {
+    /// <summary>The point of the vapour profile it is.</summary>
+    public required VapourPoint Point { get; init; }
+
+    /// <summary>
+    /// The air it is the end towards, whose vapour pressure [Pa] it takes; null between.
+    /// </summary>
+    public required double? AirPa { get; init; }
+
     /// <summary>Dew point of the vapour there, or frost point below 0 °C.</summary>
     public Temperature DewPoint => Vapour.DewPoint(PressurePa);
 
@@ -45,7 +53,13 @@ public sealed record InterfaceState(
                 { ToNext.TotalSi: 0, SdToNextM: 0 })
                 states.Add(new(
                     at.Place, at.Temperature, ThermalResistance.FromSi(r), at.SaturationPa,
-                    at.PressurePa));
+                    at.PressurePa)
+                {
+                    Point = at,
+                    AirPa = at.SdM == 0 ? roomPa
+                        : at.SdM == points[^1].SdM ? outdoorPa
+                        : null,
+                });
             r += heat.Profile[node].ToNext.TotalSi;
             point += parts[node];
         }

@@ -101,14 +101,25 @@ public sealed record MaterialBand(
             nameof(kind), kind, "Only a reflective sheet has a usual resistance."),
     };
 
-    private static double BlanketR(double inches)
+    /// <summary>
+    /// The rows of the blanket table a thickness [in] lies between; the same row twice beyond them.
+    /// </summary>
+    public static ((double Inches, double R) Thin, (double Inches, double R) Thick) BlanketAround(
+        double inches)
     {
         var (first, last) = (BlanketNominal[0], BlanketNominal[^1]);
-        if (inches <= first.Inches) return inches * first.R / first.Inches;
-        if (inches >= last.Inches) return inches * last.R / last.Inches;
+        if (inches <= first.Inches) return (first, first);
+        if (inches >= last.Inches) return (last, last);
         var upper = Array.FindIndex(BlanketNominal, row => row.Inches >= inches);
-        var (thin, thick) = (BlanketNominal[upper - 1], BlanketNominal[upper]);
-        return thin.R
-            + (thick.R - thin.R) * (inches - thin.Inches) / (thick.Inches - thin.Inches);
+        return (BlanketNominal[upper - 1], BlanketNominal[upper]);
+    }
+
+    private static double BlanketR(double inches)
+    {
+        var (thin, thick) = BlanketAround(inches);
+        return thin == thick
+            ? inches * thin.R / thin.Inches
+            : thin.R
+                + (thick.R - thin.R) * (inches - thin.Inches) / (thick.Inches - thin.Inches);
     }
 }

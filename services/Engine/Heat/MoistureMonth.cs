@@ -34,12 +34,8 @@ public sealed record MoistureMonth(
     /// <summary>Vapour that reached outdoors in the month [g/m²].</summary>
     public required double ToOutdoorsGPerM2 { get; init; }
 
-    /// <summary>Temperature at the place where the most water gathers over the year.</summary>
-    public required Temperature PlaceAt { get; init; }
-
-    /// <summary>sd from the room to that place [m].</summary>
-    public required double SdToPlaceM { get; init; }
-
-    /// <summary>sd of the whole assembly [m].</summary>
-    public required double SdM { get; init; }
+    /// <summary>
+    /// The parts of the month, each until a place has dried; empty where nothing holds vapour back.
+    /// </summary>
+    public required IReadOnlyList<VapourSpell> Spells { get; init; }
 }

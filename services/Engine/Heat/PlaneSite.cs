@@ -24,6 +24,5 @@ public sealed record PlaneSite
     public double SqueezedThicknessMm { get; init; } = 3;
 
     /// <summary>True for an upright plane.</summary>
-    public bool IsWall =>
-        Films.FlowThrough(Basis, SlopeDegrees, Season.Winter) == HeatFlow.Horizontal;
+    public bool IsWall => SlopeDegrees >= 90;
 }

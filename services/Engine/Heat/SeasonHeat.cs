@@ -10,5 +10,5 @@ namespace PostFrame.Engine.Heat;
 public sealed record SeasonHeat(
     ThermalResistance AssemblyR,
     ThermalTransmittance AssemblyU,
-    HeatFlow Direction,
+    FlowDirection Direction,
     string Method);

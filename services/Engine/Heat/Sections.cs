@@ -12,7 +12,7 @@ internal sealed class Sections
     public Sections(
         Assembly assembly,
         CalculationBasis basis,
-        HeatFlow flow,
+        FlowDirection flow,
         double outside,
         IReadOnlyList<SolvedAirSpace> spaces)
     {

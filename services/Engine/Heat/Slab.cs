@@ -16,6 +16,9 @@ public abstract record Slab
         /// <summary>Conductivity [W/(m·K)] where it was made from one.</summary>
         public double? ConductivityWPerMK { get; init; }
 
+        /// <summary>What it was at its own thickness, where it is a batt squeezed.</summary>
+        public SqueezedFrom? From { get; init; }
+
         /// <summary>
         /// A layer of no resistance: metal, a thin facing, space open to the room.
         /// </summary>
@@ -29,6 +32,12 @@ public abstract record Slab
                 ConductivityWPerMK = conductivityWPerMK,
             };
     }
+
+    /// <summary>A batt before it was squeezed.</summary>
+    /// <param name="R">At its own thickness.</param>
+    /// <param name="ThicknessMm">That thickness [mm].</param>
+    /// <param name="LeftMm">What the cavity leaves it [mm].</param>
+    public sealed record SqueezedFrom(ThermalResistance R, double ThicknessMm, double LeftMm);
 
     /// <summary>An air space, solved with the assembly it lies in.</summary>
     public sealed record Air(AirSpace Space) : Slab;

@@ -54,7 +54,7 @@ internal sealed class ThermalYear
         var held = new double[months[0].Path.Sd.Length];
         var most = new double[held.Length];
         var passed = new List<(ThermalMonth Month, double Change, double Held,
-            (double In, double Out) Passed)>();
+            List<VapourSpell> Spells)>();
         for (var step = 0; step < 12; step++)
         {
             var month = months[(start + step) % 12];
@@ -68,7 +68,7 @@ internal sealed class ThermalYear
         return new MoistureYear
         {
             Months = [.. passed.Select(p => MonthOf(
-                p.Month, room.VapourPa(p.Month.Outdoors), p.Change, p.Held, p.Passed, wettest))],
+                p.Month, room.VapourPa(p.Month.Outdoors), p.Change, p.Held, p.Spells))],
             Place = most[wettest] * 1000 < MoistureYear.NothingGPerM2
                 ? null
                 : path.Points[path.ColdestPoint[wettest]].Name,
@@ -77,7 +77,7 @@ internal sealed class ThermalYear
 
     private static MoistureMonth MonthOf(
         ThermalMonth month, double roomPa, double change, double held,
-        (double In, double Out) passed, int wettest) => new(
+        List<VapourSpell> spells) => new(
         month.Outdoors.Month, month.Outdoors.Mean, month.Room,
         roomPa / Vapour.Saturation(month.Room),
         Math.Min(1, roomPa / Vapour.Saturation(month.RoomFace)), change * 1000, held * 1000)
@@ -85,11 +85,9 @@ internal sealed class ThermalYear
             RoomPa = roomPa,
             OutdoorPa = month.Outdoors.VapourPressurePa,
             RoomFace = month.RoomFace,
-            FromRoomGPerM2 = passed.In * 1000,
-            ToOutdoorsGPerM2 = passed.Out * 1000,
-            PlaceAt = month.Path.Points[month.Path.ColdestPoint[wettest]].At,
-            SdToPlaceM = month.Path.Sd[wettest],
-            SdM = month.Path.Sd[^1],
+            FromRoomGPerM2 = Grams(spells, spell => spell.In),
+            ToOutdoorsGPerM2 = Grams(spells, spell => spell.Out),
+            Spells = spells,
         };
 
     private static bool Condenses(ThermalMonth month, double roomPa)
@@ -102,14 +100,14 @@ internal sealed class ThermalYear
         return rates.Any(rate => rate > 0);
     }
 
-    /// <summary>
-    /// Moves the water held [kg/m² per station] through one month; what came from the room and
-    /// what went outdoors [kg/m²].
-    /// </summary>
-    private static (double In, double Out) Pass(ThermalMonth month, double roomPa, double[] held)
+    private static double Grams(List<VapourSpell> spells, Func<VapourSpell, VapourLeg> of) =>
+        spells.Sum(spell => of(spell).Flow * spell.Days) * DiffusionState.GramsPerDay;
+
+    /// <summary>Moves the water held [kg/m² per station] through one month.</summary>
+    private static List<VapourSpell> Pass(ThermalMonth month, double roomPa, double[] held)
     {
         var left = Days[month.Outdoors.Month - 1] * 86_400.0;
-        var (inwards, outwards) = (0.0, 0.0);
+        var spells = new List<VapourSpell>();
         // Each pass ends the month or dries at least one station, which cannot wet again in it.
         for (var pass = 0; left > 0 && pass <= 2 * held.Length; pass++)
         {
@@ -125,14 +123,12 @@ internal sealed class ThermalYear
                 var next = held[i] + rates[i] * step;
                 held[i] = next < 1e-12 ? 0 : next;
             }
-            if (held.Length > 1)
-            {
-                inwards += Diffusion.Flow(month.Path, pressures, 0) * step;
-                outwards += Diffusion.Flow(month.Path, pressures, held.Length - 2) * step;
-            }
+            if (Diffusion.FirstLeg(month.Path, pressures) is { } first
+                && Diffusion.LastLeg(month.Path, pressures) is { } last)
+                spells.Add(new(step / 86_400, first, last));
             left -= step;
         }
-        return (inwards, outwards);
+        return spells;
     }
 
     private sealed record ThermalMonth(

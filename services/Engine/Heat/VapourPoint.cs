@@ -15,4 +15,13 @@ public sealed record VapourPoint(
     double SdM,
     double SaturationPa,
     double PressurePa,
-    double CondensationKgPerM2S);
+    double CondensationKgPerM2S)
+{
+    /// <summary>The least saturation pressure of all points of the same sd [Pa].</summary>
+    public required double StationSaturationPa { get; init; }
+
+    /// <summary>
+    /// What the pressure is told from; null at both ends and where it is held at saturation.
+    /// </summary>
+    public required VapourLeg? Leg { get; init; }
+}

@@ -80,9 +80,17 @@ internal static class ClaimWorking
                         : band.Source, "R", opens);
                 break;
             case MaterialKind.Blanket:
+                var (thin, thick) = MaterialBand.BlanketAround(inches);
                 sheet.Add(
-                    "material", quantity, "nominal table at d, straight between its rows",
-                    [new("d", inches, "in")], r, IpR, band.Source, band.Mark, opens);
+                    "material", quantity,
+                    thin == thick
+                        ? "R = R₁·d/d₁" : "R = R₁ + (R₂ − R₁)·(d − d₁)/(d₂ − d₁)",
+                    [
+                        new("d", inches, "in"), new("d₁", thin.Inches, "in"),
+                        new("R₁", thin.R, IpR), new("d₂", thick.Inches, "in"),
+                        new("R₂", thick.R, IpR),
+                    ],
+                    r, IpR, band.Source, band.Mark, opens);
                 break;
             default:
                 sheet.Add(

@@ -8,6 +8,7 @@ internal static class MoistureWorking
 {
     private const string Clause5 = "ISO 13788:2012 clause 5, saturation by equations E.7, E.8";
     private const string Clause6 = "ISO 13788:2012 clause 6";
+    private const string Passed = "g = 86 400 000·Σ δ₀·(p₁ − p₂)/(sd₂ − sd₁)·n";
     private const string Tightest =
         "the sd of a tight layer is entered as 1 000 000 m";
 
@@ -35,7 +36,30 @@ internal static class MoistureWorking
             Cure(sheet, cure, i);
     }
 
-    private static void Steady(WorkingSheet sheet, DiffusionState flow) => sheet.Add(
+    private static void Steady(WorkingSheet sheet, DiffusionState flow)
+    {
+        foreach (var (name, leg) in ((string, VapourLeg?)[])
+            [("from the room", flow.FromRoom), ("to outdoors", flow.ToOutdoors)])
+        {
+            if (leg is not null)
+                sheet.Add(
+                    "moisture", $"coldest month, steady: vapour {name} a day", Passed,
+                    [Permeability, .. Spell(leg, 1)], leg.Flow * DiffusionState.GramsPerDay,
+                    "g/(m²·day)", Clause6 + "; " + Tightest, "R");
+        }
+        Condenses(sheet, flow);
+    }
+
+    private static WorkingInput Permeability =>
+        new("δ₀", Vapour.StillAirPermeability, "kg/(m·s·Pa)");
+
+    private static WorkingInput[] Spell(VapourLeg leg, double days) =>
+    [
+        new("p₁", leg.FromPa, "Pa"), new("p₂", leg.ToPa, "Pa"), new("sd₁", leg.FromSdM, "m"),
+        new("sd₂", leg.ToSdM, "m"), new("n", days, "d"),
+    ];
+
+    private static void Condenses(WorkingSheet sheet, DiffusionState flow) => sheet.Add(
         "moisture", "coldest month, steady: condenses a day", "g = g_in − g_out",
         [
             new("g_in", flow.FlowFromRoom * DiffusionState.GramsPerDay, "g/(m²·day)"),
@@ -63,10 +87,11 @@ internal static class MoistureWorking
             "moisture", $"{name}: saturation", "psat(t)", [new("t", at.At.TotalCelsius, "°C")],
             at.SaturationPa, "Pa", "ISO 13788:2012 equations E.7 and E.8", "R",
             new Opens(home + "saturationPa"));
+        var (formula, inputs) = Pressure(at);
         sheet.Add(
-            "moisture", $"{name}: vapour pressure",
-            "p straight over sd, held at psat where it would be above", [], at.PressurePa, "Pa",
-            Clause6, "R", new Opens(home + "vapourPa"));
+            "moisture", $"{name}: vapour pressure", formula, inputs, at.PressurePa, "Pa",
+            Clause6 + ": straight over sd between places held at saturation; " + Tightest, "R",
+            new Opens(home + "vapourPa"));
         sheet.Add(
             "moisture", $"{name}: {(at.IsFrost ? "frost" : "dew")} point",
             at.IsFrost
@@ -76,6 +101,23 @@ internal static class MoistureWorking
             "ISO 13788:2012 equations E.9 and E.10", "R",
             Opens.Fahrenheit(home + "dewPointF"));
     }
+
+    private static (string Formula, IReadOnlyList<WorkingInput> Inputs) Pressure(
+        InterfaceState at) => at switch
+        {
+            { Place: "room air", AirPa: { } room } => ("p = p_air", [new("p_air", room, "Pa")]),
+            { AirPa: { } air } => (
+                "p = min(p_air, psat)",
+                [new("p_air", air, "Pa"), new("psat", at.Point.StationSaturationPa, "Pa")]),
+            { Point.Leg: { } leg } => (
+                "p = p₁ + (p₂ − p₁)·(sd − sd₁)/(sd₂ − sd₁)",
+                [
+                    new("p₁", leg.FromPa, "Pa"), new("sd₁", leg.FromSdM, "m"),
+                    new("p₂", leg.ToPa, "Pa"), new("sd₂", leg.ToSdM, "m"),
+                    new("sd", at.Point.SdM, "m"),
+                ]),
+            _ => ("p = psat", [new("psat", at.Point.StationSaturationPa, "Pa")]),
+        };
 
     private static void Drip(WorkingSheet sheet, DripFinding drip, Setting setting)
     {
@@ -131,7 +173,7 @@ internal static class MoistureWorking
                 new("psat(t_face)", Vapour.Saturation(month.RoomFace), "Pa"),
             ],
             100 * month.RoomFaceRh, "% RH", Clause5, "R", new Opens(home + "roomFaceRhPercent"));
-        if (year.Place is not null) Flows(sheet, month, name);
+        if (month.Spells.Count > 0) Flows(sheet, month, name);
         sheet.Add(
             "moisture", $"{name}: condensed, negative dried", "Δm = g_in − g_out",
             [
@@ -149,30 +191,21 @@ internal static class MoistureWorking
     }
 
     /// <summary>
-    /// At the place where the most water gathers; while it is wet it is at saturation. Where other
-    /// places are wet too, or it dries within the month, g_in and g_out are sums over them.
+    /// A month has a spell more for each place that dries within it; p₁ and p₂ are those of the
+    /// air, at most saturated on its own face, or of the nearest place held at saturation.
     /// </summary>
     private static void Flows(WorkingSheet sheet, MoistureMonth month, string name)
     {
+        const string Spells = Clause6
+            + ": p is at most psat on the air's own face, and psat where it is wet; " + Tightest;
         sheet.Add(
-            "moisture", $"{name}: saturation at the wettest place", "psat(t)",
-            [
-                new("t", month.PlaceAt.TotalCelsius, "°C"),
-                new("p_room", month.RoomPa, "Pa"), new("p_out", month.OutdoorPa, "Pa"),
-                new("sd_in", month.SdToPlaceM, "m"),
-                new("sd_out", month.SdM - month.SdToPlaceM, "m"),
-            ],
-            Vapour.Saturation(month.PlaceAt), "Pa", Tightest, "R");
+            "moisture", $"{name}: vapour from the room", Passed,
+            [Permeability, .. month.Spells.SelectMany(spell => Spell(spell.In, spell.Days))],
+            month.FromRoomGPerM2, "g/m²", Spells, "R");
         sheet.Add(
-            "moisture", $"{name}: vapour from the room",
-            "g_in = δ₀·Δp/Δsd·t to the nearest wet place, summed over the month",
-            [new("δ₀", Vapour.StillAirPermeability, "kg/(m·s·Pa)")], month.FromRoomGPerM2, "g/m²",
-            Clause6, "R");
-        sheet.Add(
-            "moisture", $"{name}: vapour to outdoors",
-            "g_out = δ₀·Δp/Δsd·t from the outermost wet place, summed over the month",
-            [new("δ₀", Vapour.StillAirPermeability, "kg/(m·s·Pa)")], month.ToOutdoorsGPerM2,
-            "g/m²", Clause6, "R");
+            "moisture", $"{name}: vapour to outdoors", Passed,
+            [Permeability, .. month.Spells.SelectMany(spell => Spell(spell.Out, spell.Days))],
+            month.ToOutdoorsGPerM2, "g/m²", Spells, "R");
     }
 
     private static void Year(

@@ -199,7 +199,7 @@ internal static class WriteTakeOff
     {
         AssemblyR = Rounded(season.AssemblyR.TotalRValue, 2),
         AssemblyU = Rounded(season.AssemblyU.TotalUFactor, 4),
-        Direction = WireNames<HeatFlow>.Of(season.Direction),
+        Direction = WireNames<HeatFlow>.Of(season.Direction.Nearest),
         Method = season.Method,
     };
 

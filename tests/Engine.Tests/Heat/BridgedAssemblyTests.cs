@@ -179,7 +179,8 @@ public sealed class BridgedAssemblyTests
         const double films = 1 / 9.26 + 1 / 34.0;
         const double wood = 38.0 / 610;
         var clear = films + r / ThermalResistance.RValuesPerSi;
-        var winter = PlaneHeat.Summarise(Draped(r, mm, 0.9) with { Kind = kind }).Winter;
+        var flat = Draped(r, mm, 0.9) with { Kind = kind, SlopeDegrees = 0 };
+        var winter = PlaneHeat.Summarise(flat).Winter;
         Assert.Equal(
             bridged ? 1 / ((1 - wood) / clear + wood / (films + 0.089 / 0.12)) : clear,
             winter.AssemblyR.TotalSi, 1e-9);

@@ -50,6 +50,20 @@ internal static class ManyRequests
                      "heatingDegreeDays": "3000 K·d", "zone": "6A"}
                     """))
                 .With("/room/moistureExcess", 400).With("/room/use", null),
+            ["steep roof, squeezed batt, thick blanket, a space beyond the table"] = () =>
+                Example(ShopRoof)
+                    .With("/plane/slope", "20:12")
+                    .With("/rivals", Json("""
+                        [{"kind": "batt", "claimedR": 19, "thickness": "6.25 in",
+                          "placement": "betweenFraming", "roomFace": "whiteFacing", "perm": 1},
+                         {"kind": "blanket", "claimedR": 10, "thickness": "1.5 in",
+                          "roomFace": "metallizedFilm", "perm": 0.02,
+                          "claddingFace": "brightFoil", "placement": "underFraming",
+                          "airSpaces": [{"side": "cladding", "thickness": "1 in",
+                              "kind": "enclosed"}]},
+                         {"kind": "blanket", "claimedR": 40, "thickness": "4.4 in",
+                          "roomFace": "whiteFacing", "perm": 1}]
+                        """)),
             ["nothing but the plane"] = () => Json("""
                 {"plane": {"kind": "wall", "framing":
                     {"width": "38 mm", "spacing": "600 mm", "depth": "140 mm"}},

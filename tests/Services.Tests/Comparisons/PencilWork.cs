@@ -13,9 +13,7 @@ internal static class PencilWork
     [
         "as given", "as listed", "as typed", "as tabulated", "as tried", "as claimed, within what",
         "of the station", "assumed", "monthly mean of station", "great circle", "a wall is upright",
-        "found by iteration", "hc by Nu(Ra)", "ha by ISO", "d as stated", "a foil has no body",
-        "nothing heats it", "the largest share", "g_in = δ₀", "g_out = δ₀",
-        "p straight over sd", "R as given", "nominal table at d",
+        "d as stated", "a foil has no body", "nothing heats it", "the largest share", "R as given",
     ];
 
     public static bool IsLookedUp(string formula) =>
@@ -30,7 +28,7 @@ internal static class PencilWork
         double Ratio(string above, string below) => At(above) / At(below);
         return formula switch
         {
-            "Rsi = 1/h, h of the table for ε" or "Rse = 1/h" => 1 / At("h"),
+            "Rsi = 1/h" or "Rse = 1/h" => 1 / At("h"),
             "E = 1/(1/ε₁ + 1/ε₂ − 1)" => 1 / (1 / At("ε₁") + 1 / At("ε₂") - 1),
             "hr = E·4σT³" => At("E") * 4 * 5.670374e-8 * Pow(At("t_m") + 273.15, 3),
             "hr = E·0.227·((t_m + 273)/100)³" => At("E") * 0.227 * Pow((At("t_m") + 273) / 100, 3),
@@ -67,9 +65,48 @@ internal static class PencilWork
             "f = w/s" => Ratio("w", "s"),
             "t = t_out + (α/ho)·I − ε·ΔR/ho" =>
                 At("t_out") + At("α/ho") * At("I") - At("ε·ΔR/ho"),
-            _ => OfMoistureOrMoney(formula, At, inputs),
+            _ => OfAir(formula, At) ?? OfMoistureOrMoney(formula, At, inputs),
         };
     }
+
+    /// <summary>Films, and air spaces between the printed conditions.</summary>
+    private static double? OfAir(string formula, Func<string, double> at) => formula switch
+    {
+        "Rsi = 1/(hc + ε·4σT³), T = 293.15 K" or "Rse = 1/(hc + ε·4σT³), T = 293.15 K" =>
+            1 / (at("hc") + at("ε") * 4 * 5.670374e-8 * Pow(293.15, 3)),
+        "h = h₁ + (h₂ − h₁)·(ε − ε₁)/(ε₂ − ε₁)" => Line(
+            at("ε"), at("ε₁"), at("h₁"), at("ε₂"), at("h₂")),
+        "h = (1 − s)·h_flatter + s·h_steeper, s = (slope − flatter)/45" => Line(
+            at("slope"), at("flatter"), at("h_flatter"), at("flatter") + 45, at("h_steeper")),
+        "t_m = t_room − (t_room − t_out)·(R_before + R_space/2)/ΣR" => at("t_room")
+            - (at("t_room") - at("t_out")) * (at("R_before") + at("R_space") / 2) / at("ΣR"),
+        "Δt = |t_room − t_out|·R_space/ΣR" =>
+            Abs(at("t_room") - at("t_out")) * at("R_space") / at("ΣR"),
+        "Ra = 9.81·Δt·d³/(T·ν·a)" =>
+            9.81 * at("Δt") * Pow(at("d"), 3) / (at("T") * at("ν") * at("a")),
+        "Nu = max(1, Nu₁·(Nu₂/Nu₁)^s), s = ln(Ra/Ra₁)/ln(Ra₂/Ra₁)" => Max(1, Exp(Line(
+            Log(at("Ra")), Log(at("Ra₁")), Log(at("Nu₁")), Log(at("Ra₂")), Log(at("Nu₂"))))),
+        "Nu = max(1, Nu₁·c)" => Max(1, at("Nu₁") * at("c")),
+        "hc = Nu·k/d" => at("Nu") * at("k") / at("d"),
+        "hc = h₁^(1 − s)·h₂^s, s = ln(d/d₁)/ln(d₂/d₁)" => Exp(Line(
+            Log(at("d")), Log(at("d₁")), Log(at("h₁")), Log(at("d₂")), Log(at("h₂")))),
+        "ha = max(0.025/d, 1.25, 0.73·Δt^(1/3))" =>
+            Max(0.025 / at("d"), Max(1.25, 0.73 * Cbrt(at("Δt")))),
+        "ha = max(0.025/d, 1.95, 1.14·Δt^(1/3))" =>
+            Max(0.025 / at("d"), Max(1.95, 1.14 * Cbrt(at("Δt")))),
+        "ha = max(0.025/d, 0.12·d^(−0.44), 0.09·Δt^0.187·d^(−0.44))" => Max(
+            0.025 / at("d"),
+            Pow(at("d"), -0.44) * Max(0.12, 0.09 * Pow(at("Δt"), 0.187))),
+        "R = R₁·d/d₁" => at("R₁") * at("d") / at("d₁"),
+        "R = R₁ + (R₂ − R₁)·(d − d₁)/(d₂ − d₁)" =>
+            Line(at("d"), at("d₁"), at("R₁"), at("d₂"), at("R₂")),
+        "R = R_nominal·(d_left/d)^0.5" => at("R_nominal") * Sqrt(at("d_left") / at("d")),
+        _ => null,
+    };
+
+    /// <summary>The straight line through two points.</summary>
+    private static double Line(double x, double x1, double y1, double x2, double y2) =>
+        y1 + (y2 - y1) * (x - x1) / (x2 - x1);
 
     private static double OfMoistureOrMoney(
         string formula, Func<string, double> at, (string Symbol, double Value)[] inputs) =>
@@ -81,6 +118,12 @@ internal static class PencilWork
                 0, 1),
             "HDD = (straight between the bases at t_balance)/1.8" =>
                 Straight(at("t_balance"), inputs) / 1.8,
+            "g = 86 400 000·Σ δ₀·(p₁ − p₂)/(sd₂ − sd₁)·n" => Passed(inputs),
+            "p = p_air" => at("p_air"),
+            "p = psat" => at("psat"),
+            "p = min(p_air, psat)" => Min(at("p_air"), at("psat")),
+            "p = p₁ + (p₂ − p₁)·(sd − sd₁)/(sd₂ − sd₁)" =>
+                Line(at("sd"), at("sd₁"), at("p₁"), at("sd₂"), at("p₂")),
             "psat(t)" => Saturation(at("t")),
             "φ = 100·min(1, psat(t_face)/psat(t_room))" =>
                 100 * Min(1, Saturation(at("t_face")) / Saturation(at("t_room"))),
@@ -122,6 +165,11 @@ internal static class PencilWork
             "years = extra/saving" => at("extra") / at("saving"),
             _ => throw new InvalidOperationException($"No pencil work is known for: {formula}"),
         };
+
+    /// <summary>Vapour [g/m²] of all spells: p₁, p₂, sd₁, sd₂, n each.</summary>
+    private static double Passed((string Symbol, double Value)[] inputs) => inputs.Skip(1).Chunk(5)
+        .Sum(spell => 86_400_000 * inputs[0].Value * (spell[0].Value - spell[1].Value)
+            / (spell[3].Value - spell[2].Value) * spell[4].Value);
 
     /// <summary>Degree days between the two bases around a temperature.</summary>
     private static double Straight(double at, (string Symbol, double Value)[] inputs)
