@@ -18,6 +18,9 @@ public sealed class PlannerTests
         var plan = CuttingStock.Plan(problem, PlanLimits.Default, Cancel);
         Assert.Equal(["a", "c"], plan.Refusals.Select(r => r.Key));
         Assert.All(plan.Refusals, r => Assert.Equal("too-long-for-any-roll", r.Code));
+        Assert.Equal(
+            "Item a is 101 in (2,565.4 mm) long; the longest usable roll or remnant is "
+            + "100 in (2,540 mm).", plan.Refusals[0].Text);
         Assert.Empty(plan.Rolls);
     }
 

@@ -66,6 +66,28 @@ public sealed class SmallProblemTests
         Assert.True(tight > all * 0.8, $"equal to the fewest in {tight} of {all}");
     }
 
+    /// <summary>The caller's unit stands at the bound, whichever argument proved it; where one
+    /// length is left that pieces fit, rolls are counted.</summary>
+    [Fact]
+    public void The_reason_states_the_bound_in_the_unit_of_its_cost()
+    {
+        var stated = 0;
+        for (var seed = 300_000; seed < 300_300; seed++)
+        {
+            var problem = RandomProblems.Small(seed) with { CostText = cost => $"{cost} hl" };
+            var plan = CuttingStock
+                .Plan(problem, PlanLimits.Default, TestContext.Current.CancellationToken);
+            if (plan.RollCount == 0)
+                continue;
+            Assert.Matches(
+                $@"less than {plan.LowerBoundCost} hl|\d rolls\.|fewer than \d",
+                plan.Explanation);
+            stated += plan.Explanation.Contains(" hl") ? 1 : 0;
+        }
+
+        Assert.InRange(stated, 100, 300);
+    }
+
     private static void Judge(int seed, CuttingProblem problem, CuttingPlan plan, long? least)
     {
         var faults = PlanCheck.Check(problem, plan);

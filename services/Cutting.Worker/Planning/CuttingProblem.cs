@@ -18,4 +18,9 @@ public sealed record CuttingProblem
     /// Left-over at least this long goes back to the rack as an offcut [nm]; 0 or more.
     /// </summary>
     public long MinUsefulOffcutNm { get; init; } = long.MaxValue;
+
+    /// <summary>
+    /// How a total of <see cref="StockType.Cost"/> reads in an explanation, with its unit.
+    /// </summary>
+    public Func<long, string> CostText { get; init; } = Wording.Cost;
 }

@@ -88,7 +88,7 @@ public static class CuttingStock
     }
 
     private static Instance Written(CuttingProblem problem) => Instance.From(
-        [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock);
+        [.. problem.Items.Select(i => (i.LengthNm, i.Demand))], problem.Stock, problem.CostText);
 
     private static bool HoldsLots(CuttingProblem problem, IReadOnlyList<PlannedRoll> rolls)
     {

@@ -26,8 +26,8 @@ internal static class DualBounds
         var bound = (total * best.Cost + best.Capacity - 1) / best.Capacity;
         return ((long)bound,
             $"The pieces come to {Wording.Length(instance, total)}; the cheapest stock by length "
-            + $"gives {Wording.Length(instance, best.Capacity)} for {best.Cost}, so no plan costs "
-            + $"less than {bound}.");
+            + $"gives {Wording.Length(instance, best.Capacity)} for {instance.CostText(best.Cost)}, "
+            + $"so no plan takes less than {instance.CostText((long)bound)}.");
     }
 
     private static (long, string) OneLength(Instance instance)
@@ -37,7 +37,7 @@ internal static class DualBounds
         var bound = Rolls(total, capacity);
         var why = $"The pieces come to {Wording.Length(instance, total)} and a roll gives "
             + $"{Wording.Length(instance, capacity)}: {(double)total / capacity:0.00} rolls, so "
-            + $"no fewer than {bound}.";
+            + $"no fewer than {bound} rolls.";
         foreach (var k in instance.Length.Where(l => l <= capacity / 2).Take(MostTried))
         {
             if (Rolls(Total(instance, x => Large(x, k, capacity)), capacity) is var large
@@ -77,7 +77,7 @@ internal static class DualBounds
 
         return $"{alone} pieces are too long to share a roll with any of "
             + $"{Wording.Length(instance, k)} or more; {middle} further pieces are at least that "
-            + $"long and fill {bound - alone} more rolls: no fewer than {bound}.";
+            + $"long and fill {bound - alone} more rolls: no fewer than {bound} rolls.";
     }
 
     private static Int128 Total(Instance instance, Func<long, Int128> weight)

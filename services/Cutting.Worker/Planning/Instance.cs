@@ -15,6 +15,9 @@ internal sealed class Instance
     /// <summary>One unit of <see cref="Length"/> [nm].</summary>
     public required long UnitNm { get; init; }
 
+    /// <summary>How a cost reads, with its unit.</summary>
+    public Func<long, string> CostText { get; init; } = Wording.Cost;
+
     public int Items => Length.Length;
 
     public long Pieces => Demand.Sum(d => (long)d);
@@ -27,7 +30,8 @@ internal sealed class Instance
     public sealed record Bin(long Capacity, long Cost, int Count, long Slack);
 
     public static Instance From(
-        IReadOnlyList<(long LengthNm, int Demand)> items, IReadOnlyList<StockType> stock)
+        IReadOnlyList<(long LengthNm, int Demand)> items, IReadOnlyList<StockType> stock,
+        Func<long, string>? costText = null)
     {
         var lengths = items.Where(i => i.Demand > 0).GroupBy(i => i.LengthNm)
             .Select(g => (Length: g.Key, Demand: g.Sum(i => i.Demand)))
@@ -47,6 +51,7 @@ internal sealed class Instance
             Demand = [.. lengths.Select(l => l.Demand)],
             Bins = bins,
             UnitNm = Math.Max(unit, 1),
+            CostText = costText ?? Wording.Cost,
         };
     }
 

@@ -51,7 +51,7 @@ internal static class LotPlanning
             LowerBoundCost = bound,
             Proven = unmet.Count == 0 && cost == bound,
             Method = "one lot for each group; " + plans.MaxBy(p => p.RollCount)!.Method,
-            Explanation = "Were lots free to mix, no plan would cost less than " + bound + ".",
+            Explanation = "Were lots free to mix: " + mixed.Explanation,
             WorkSeconds = mixed.WorkSeconds + plans.Sum(p => p.WorkSeconds),
         };
     }

@@ -7,6 +7,8 @@ internal static class ProblemCheck
     private const long MostTotal = 1_000_000_000_000_000_000;
     private const long HighestCost = 1_000_000_000_000;
 
+    private static string Longest => Wording.Length(CuttingProblem.LongestNm);
+
     public static List<PlanRefusal> Refusals(CuttingProblem problem)
     {
         var found = new List<PlanRefusal>();
@@ -14,8 +16,8 @@ internal static class ProblemCheck
         Duplicates(problem.Stock.Select(s => s.Key), "stock type", found);
         if (problem.MinUsefulOffcutNm < 0)
             found.Add(new("bad-stock", null,
-                $"The minimum useful offcut is {problem.MinUsefulOffcutNm} nm; it must be 0 or "
-                    + $"more."));
+                $"The minimum useful offcut is {Wording.Length(problem.MinUsefulOffcutNm)}; it "
+                    + "must be 0 or more."));
         foreach (var stock in problem.Stock)
             Stock(stock, found);
         Items(problem, found);
@@ -36,13 +38,14 @@ internal static class ProblemCheck
         void Bad(string text) => found
             .Add(new("bad-stock", stock.Key, $"Stock {stock.Key}: {text}"));
         if (stock.LengthNm is < 1 or > CuttingProblem.LongestNm)
-            Bad($"length {stock.LengthNm} nm is not from 1 to {CuttingProblem.LongestNm} nm.");
+            Bad($"length {Wording.Length(stock.LengthNm)} is not from 1 nm to {Longest}.");
         if (stock.EndTrimNm < 0 || stock.EndTrimNm > stock.LengthNm)
-            Bad($"end trim {stock.EndTrimNm} nm is not from 0 to the length {stock.LengthNm} nm.");
+            Bad($"end trim {Wording.Length(stock.EndTrimNm)} is not from 0 to the length "
+                + $"{Wording.Length(stock.LengthNm)}.");
         if (stock.Count is < 0)
-            Bad($"count {stock.Count} is below 0.");
+            Bad($"{stock.Count} rolls are at hand; there must be 0 or more.");
         if (stock.Cost is < 0 or > HighestCost)
-            Bad($"cost {stock.Cost} is not from 0 to {HighestCost}.");
+            Bad($"cost {stock.Cost:#,0} is not from 0 to {HighestCost:#,0}.");
     }
 
     private static void Items(CuttingProblem problem, List<PlanRefusal> found)
@@ -58,27 +61,27 @@ internal static class ProblemCheck
                     $"Item {item.Key}: demand {item.Demand} is not from 0 to 10,000,000 pieces."));
             if (item.LengthNm is < 1 or > CuttingProblem.LongestNm)
                 found.Add(new("bad-length", item.Key,
-                    $"Item {item.Key}: length {item.LengthNm} nm is not from 1 to "
-                    + $"{CuttingProblem.LongestNm} nm."));
+                    $"Item {item.Key}: length {Wording.Length(item.LengthNm)} is not from 1 nm to "
+                    + $"{Longest}."));
             else if (item.LengthNm > longest && item.Demand > 0)
                 found.Add(new("too-long-for-any-roll", item.Key,
-                    $"Item {item.Key} is {item.LengthNm} nm long; the longest usable roll or "
-                        + $"remnant "
-                    + $"is {longest} nm."));
+                    $"Item {item.Key} is {Wording.Length(item.LengthNm)} long; the longest usable "
+                    + $"roll or remnant is {Wording.Length(longest)}."));
         }
 
         if (pieces > MostPieces)
             found.Add(new("too-large", null,
-                $"{pieces} pieces are asked for; at most {MostPieces}."));
+                $"{pieces:#,0} pieces are asked for; at most {MostPieces:#,0} pieces."));
         var length = problem.Items.Where(i => i.Demand > 0 && i.LengthNm > 0)
             .Select(i => (Int128)i.Demand * i.LengthNm).Aggregate(Int128.Zero, (a, b) => a + b);
         if (length > MostTotal)
             found.Add(new("too-large", null,
-                $"The pieces come to {length} nm in all; at most {MostTotal} nm."));
+                $"The pieces come to {Wording.Length(length)} in all; at most "
+                + $"{Wording.Length(MostTotal)}."));
         var dearest = (Int128)pieces * problem.Stock.Select(s => s.Cost).DefaultIfEmpty(0).Max();
         if (dearest > MostTotal)
             found.Add(new("too-large", null,
-                $"{pieces} pieces on as many of the dearest roll cost {dearest}; at most "
-                    + $"{MostTotal}."));
+                $"{pieces:#,0} pieces on as many of the dearest roll come to a cost of "
+                + $"{dearest:#,0}; at most {MostTotal:#,0}."));
     }
 }

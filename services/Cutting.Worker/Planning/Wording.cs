@@ -10,14 +10,21 @@ internal static class Wording
     /// <summary>
     /// A length in inches and millimetres; in nanometres when it is below a tenth of one.
     /// </summary>
-    public static string Length(Instance instance, Int128 units)
+    public static string Length(Instance instance, Int128 units) =>
+        Length(units * instance.UnitNm);
+
+    public static string Length(Int128 lengthNm)
     {
-        var nm = (double)(units * instance.UnitNm);
-        return nm < InchNm / 10
+        var nm = (double)lengthNm;
+        return Math.Abs(nm) < InchNm / 10
             ? string.Create(CultureInfo.InvariantCulture, $"{nm:#,0} nm")
             : string.Create(CultureInfo.InvariantCulture,
             $"{nm / InchNm:#,0.##} in ({nm / 1e6:#,0.#} mm)");
     }
+
+    /// <summary>A cost in a unit that only the caller knows.</summary>
+    public static string Cost(long cost) =>
+        string.Create(CultureInfo.InvariantCulture, $"a cost of {cost:#,0}");
 
     /// <summary>Why the worths of a dual point bound the cost.</summary>
     public static string Relaxation(Instance instance, DualPoint point, long bound)
@@ -32,7 +39,7 @@ internal static class Wording
         var whole = one ? "a roll" : "the longest stock";
         var end = one ? $"so no plan uses fewer than "
             + $"{bound / Math.Max(1, instance.Bins[0].Cost)} rolls."
-            : $"so no plan costs less than {bound}.";
+            : $"so no plan takes less than {instance.CostText(bound)}.";
         return $"Give each length a worth ({string.Join(", ", worths)}, …). Checked in whole "
             + $"numbers over "
             + $"every possible pattern, {whole} never carries more than 1; all pieces together "

@@ -61,6 +61,7 @@ public static class PlanPieces
                 piece => new CuttingItem(
                     piece.PieceId, piece.CutNm, Demand: 1, Shades.GroupOf(piece)))],
             Stock = StockOf(rack),
+            CostText = CostText(rack),
             MinUsefulOffcutNm = minUsefulOffcutNm,
         };
 
@@ -82,6 +83,19 @@ public static class PlanPieces
             Lot = roll.Lot,
             AgeDays = roll.AgeDays,
         })];
+    }
+
+    /// <summary>A total of these costs as the foreman reads it.</summary>
+    internal static Func<long, string> CostText(IReadOnlyList<RollAtHand> rack)
+    {
+        if (rack.Select(CostOf).Distinct().Count() == 1)
+        {
+            return cost => cost == 1 ? "1 roll" : $"{cost} rolls";
+        }
+
+        var offcuts = rack.Any(roll => roll.IsOffcut)
+            ? ", an offcut counted as a thousandth of its length" : "";
+        return cost => $"{Words.Length(cost * NmPerCost)} of roll{offcuts}";
     }
 
     private static long CostOf(RollAtHand roll) => roll switch

@@ -116,6 +116,7 @@ public sealed class StockTests
             ((string)plan["explanation"]!).Contains(
                 "not with less material bought", StringComparison.Ordinal));
         Assert.True((int)plan["gapRolls"]! > 0);
+        Assert.Matches(@"less than \d+ ft [\d.]+ in of roll\.", (string)plan["explanation"]!);
     }
 
     [Fact]
