@@ -11,8 +11,10 @@ internal sealed class OpeningReading(Building building, Findings findings)
 {
     private readonly List<(int Index, Opening Opening)> read = [];
 
-    /// <summary>The openings in canonical order, and the walls as eave lights leave them.</summary>
-    public (IReadOnlyList<Opening> Openings, IReadOnlyList<Plane> Walls) Read(
+    /// <summary>The openings of both sides of a partition, each in canonical order, and the walls
+    /// as eave lights leave them.</summary>
+    public (IReadOnlyList<Opening> Openings, IReadOnlyList<Opening> Beyond,
+        IReadOnlyList<Plane> Walls) Read(
         IReadOnlyList<OpeningInput> inputs, IReadOnlyList<Plane> walls)
     {
         if (inputs.Count > Bounds.MostOpenings)
@@ -26,16 +28,17 @@ internal sealed class OpeningReading(Building building, Findings findings)
                 if (IsBand(inputs[i]) == lightsFirst)
                     One(i, inputs[i], lowered);
         CheckOverlaps();
-        return ([.. read.Select(r => r.Opening).Where(o => IsCovered(o, lowered))
+        var sides = read.Select(r => r.Opening)
             .OrderBy(o => o.Plane, StringComparer.Ordinal)
             .ThenBy(o => o.Along?.From ?? Length.Zero).ThenBy(o => o.Bottom).ThenBy(o => o.Top)
-            .ThenBy(o => o.Width).ThenBy(o => o.Kind)], lowered);
+            .ThenBy(o => o.Width).ThenBy(o => o.Kind).ToLookup(o => IsCovered(o, lowered));
+        return ([.. sides[true]], [.. sides[false]], lowered);
     }
 
     /// <summary>What lies in the cold part beyond a partition takes no part any more.</summary>
     private static bool IsCovered(Opening opening, List<Plane> walls) =>
-        opening.Along is not { } along
-        || walls.First(w => w.Id == opening.Plane).Parts.Any(p => p.Overlaps(along));
+        walls.First(w => w.Id == opening.Plane).Parts
+            .Any(p => opening.Along is not { } along || p.Overlaps(along));
 
     private static bool IsBand(OpeningInput input) =>
         input is { Kind: OpeningKind.EaveLight, Width: null };
@@ -212,7 +215,8 @@ internal sealed class OpeningReading(Building building, Findings findings)
             }
     }
 
-    private static string Word(OpeningKind kind) => kind switch
+    /// <summary>The kind in words: overhead door, eave light.</summary>
+    public static string Word(OpeningKind kind) => kind switch
     {
         OpeningKind.WalkDoor => "walk door",
         OpeningKind.OverheadDoor => "overhead door",

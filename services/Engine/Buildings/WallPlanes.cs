@@ -9,24 +9,8 @@ namespace PostFrame.Engine.Buildings;
 /// </remarks>
 internal static class WallPlanes
 {
-    public static IEnumerable<Plane> Of(Building building) =>
-        All(building).Where(p => p.Parts.Count > 0);
-
-    /// <summary>
-    /// The cross-section of an endwall's one run: the main building, with the lean-tos that share
-    /// that endwall on either side.
-    /// </summary>
-    public static Profile EndwallProfile(Building building, int end) =>
-        ProfileWith(building, lean => lean.SharesEndwall(end));
-
-    /// <summary>Why a sidewall is not there, in a sentence; nothing for any other name.</summary>
-    public static string WhyNot(Building building, string name) =>
-        name is "sidewallA" or "sidewallB" && building.LeanTos.Any(l =>
-            l.IsFlushAndOpen && name.EndsWith(l.Side.ToString(), StringComparison.Ordinal))
-            ? " The lean-to on that side is open to the main building, so no wall is left there."
-            : "";
-
-    private static IEnumerable<Plane> All(Building building)
+    /// <summary>Every wall, with no stretch to cover where it lies beyond the partition.</summary>
+    public static IEnumerable<Plane> Of(Building building)
     {
         foreach (var side in new[] { BuildingSide.A, BuildingSide.B })
         {
@@ -51,6 +35,20 @@ internal static class WallPlanes
                     building, $"leanEndwall{lean.Side}{end}", $"LE{lean.Side}{end}",
                     $"Lean-to {lean.Side} endwall {end}", LeanProfile(lean));
     }
+
+    /// <summary>
+    /// The cross-section of an endwall's one run: the main building, with the lean-tos that share
+    /// that endwall on either side.
+    /// </summary>
+    public static Profile EndwallProfile(Building building, int end) =>
+        ProfileWith(building, lean => lean.SharesEndwall(end));
+
+    /// <summary>Why a sidewall is not there, in a sentence; nothing for any other name.</summary>
+    public static string WhyNot(Building building, string name) =>
+        name is "sidewallA" or "sidewallB" && building.LeanTos.Any(l =>
+            l.IsFlushAndOpen && name.EndsWith(l.Side.ToString(), StringComparison.Ordinal))
+            ? " The lean-to on that side is open to the main building, so no wall is left there."
+            : "";
 
     private static Profile ProfileWith(Building building, Func<LeanTo, bool> shares)
     {

@@ -10,7 +10,11 @@ namespace PostFrame.Engine;
 internal static class Assumptions
 {
     public static IReadOnlyList<Assumption> Of(Job job) =>
-        [.. OfBuilding(job), .. OfRules(job), .. OfProducts(job), .. OfPractice(job.Practice)];
+    [
+        .. OfBuilding(job), .. OfRules(job), .. OfProducts(job),
+        .. OfPractice(job.Practice)
+            .Where(a => a.Id != "ventSetback" || job.Building.VentSlot is null),
+    ];
 
     private static IEnumerable<Assumption> OfBuilding(Job job)
     {
@@ -33,6 +37,11 @@ internal static class Assumptions
             yield return Sized(
                 job, "stemWallHeight", "wall strips start on the stem wall", building.StemWall,
                 "asked");
+        if (building.VentSlot is { } slot)
+            yield return Sized(
+                job, "ventSlotWidth",
+                "horizontal; half of it along the slope is the set-back from the vented ridge",
+                slot, "asked");
         if (building.Partition is { } partition)
             yield return Sized(
                 job, "partition",
@@ -138,9 +147,10 @@ internal static class Assumptions
             practice.TwoPersonLimit);
         yield return Heavy("bagLimit", "heaviest bag with several pieces", practice.BagLimit);
         yield return new(
-            "mergeShortHeaders", "short headers over one opening become one piece where that fits",
+            "mergeShortHeaders",
+            "short headers over one opening become one piece where that fits and buys no more",
             practice.MergeShortHeaders ? "yes" : "no", null,
-            practice.MergeShortHeaders ? "asked" : "C");
+            practice.MarkOf("mergeShortHeaders"));
 
         Assumption Heavy(string id, string text, Mass mass) => new(
             id, text, mass.Number(practice.Metric), MassWords.Unit(practice.Metric),

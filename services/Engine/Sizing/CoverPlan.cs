@@ -18,6 +18,7 @@ internal sealed class CoverPlan
     private readonly List<CoverUnit> units = [];
     private readonly List<AreaCover> areas = [];
     private readonly List<Plane> uncovered = [];
+    private readonly List<Plane> beyond = [];
 
     private CoverPlan(Building building, Practice practice) =>
         (this.building, this.practice) = (building, practice);
@@ -27,6 +28,9 @@ internal sealed class CoverPlan
     public IReadOnlyList<AreaCover> Areas => areas;
 
     public IReadOnlyList<Plane> Uncovered => uncovered;
+
+    /// <summary>Planes of which nothing lies in the insulated part.</summary>
+    public IReadOnlyList<Plane> Beyond => beyond;
 
     /// <summary>How the main roof is laid and why; null when no rolls cover it.</summary>
     public (RoofLayout Layout, string Why)? RoofChoice { get; private set; }
@@ -139,7 +143,11 @@ internal sealed class CoverPlan
 
     private void Put(Plane plane, Assignment? assignment)
     {
-        if (plane.Parts.Count == 0) return;
+        if (plane.Parts.Count == 0)
+        {
+            beyond.Add(plane);
+            return;
+        }
         if (assignment is null)
         {
             uncovered.Add(plane);

@@ -47,9 +47,14 @@ internal sealed class InsulationReading(
     [
         "roof",
         .. building.Roof.Ridge is null ? Array.Empty<string>() : ["roofA", "roofB"],
-        .. building.LeanTos.Select(l => $"leanRoof{l.Side}"),
-        .. walls.Select(w => w.Id),
+        .. building.LeanTos.Select(l => RoofPlanes.OfLeanTo(building, l)).Concat(walls)
+            .Where(p => p.Parts.Count > 0).Select(p => p.Id),
     ];
+
+    /// <summary>The plane of a name when the partition leaves nothing of it to cover.</summary>
+    private Plane? Beyond(string name) => building!.LeanTos
+        .Select(l => RoofPlanes.OfLeanTo(building, l)).Concat(walls)
+        .FirstOrDefault(p => p.Id == name && p.Parts.Count == 0);
 
     private Assignment? One(InsulationInput line, string at, IReadOnlyList<string>? known)
     {
@@ -86,7 +91,14 @@ internal sealed class InsulationReading(
         for (var i = 0; i < (line.Planes?.Count ?? 0) && i < 100; i++)
         {
             var name = line.Planes![i];
-            if (known is not null && !known.Contains(name))
+            if (known?.Contains(name) == false && Beyond(name) is { } cold)
+                findings.Add($"{at}/planes/{i}", "beyond-partition",
+                    $"Nothing of {cold.Title} lies in the insulated part, from "
+                    + $"{findings.Say(building!.Insulated.From)} to "
+                    + $"{findings.Say(building.Insulated.To)} with the partition at "
+                    + $"{findings.Say(building.Partition!.Value)}; leave {name} out or move the "
+                    + "partition.", name, string.Join(", ", known));
+            else if (known?.Contains(name) == false)
                 findings.Add($"{at}/planes/{i}", "no-such-plane",
                     $"This building has no plane {name}; it has {string.Join(", ", known)}."
                     + WallPlanes.WhyNot(building!, name), name, string.Join(", ", known));
@@ -197,11 +209,19 @@ internal sealed class InsulationReading(
             && !RoofPlanes.HasBreak(building))
             findings.Add($"{at}/breakLayout", "no-break",
                 "Pieces cannot be split at a break: this roof has none.", "split", "continuous");
-        if (building is not null && planes.Contains("roof")
-            && RoofPlanes.Over(building).Parts.Count == 0)
-            findings.Add($"{at}/planes/{line.Planes!.ToList().IndexOf("roof")}",
-                "nothing-to-cover", "The translucent panels leave nothing of the roof to cover.",
-                "roof");
+        if (building is null) return;
+        foreach (var (name, plane) in new (string, Func<Plane>)[]
+        {
+            ("roof", () => RoofPlanes.Over(building)),
+            ("roofA", () => RoofPlanes.OnSide(building, BuildingSide.A)),
+            ("roofB", () => RoofPlanes.OnSide(building, BuildingSide.B)),
+        })
+            if (planes.Contains(name) && (name == "roof" || building.Roof.Ridge is not null)
+                && plane().Parts.Count == 0)
+                findings.Add($"{at}/planes/{line.Planes!.ToList().IndexOf(name)}",
+                    "nothing-to-cover",
+                    "The translucent panels that split the run leave nothing of "
+                    + $"{(name == "roof" ? "the roof" : name)} to cover.", name);
     }
 
     private void CheckStart(InsulationInput line, string at, IReadOnlySet<string> planes)

@@ -15,6 +15,9 @@ internal sealed record Job
 
     public required IReadOnlyList<Opening> Openings { get; init; }
 
+    /// <summary>Openings in the cold part beyond a partition, which take no part.</summary>
+    public IReadOnlyList<Opening> OpeningsBeyond { get; init; } = [];
+
     public required IReadOnlyList<Assignment> Assignments { get; init; }
 
     public required CoverPlan Plan { get; init; }

@@ -17,17 +17,25 @@ public static class Sizing
         var findings = new Findings(input.Metric);
         var practice = Practice.Read(input.Practice, input.Metric, findings);
         var building = ReadBuilding(input, findings);
-        if (building is not null) practice.CheckSag(building.RoofFraming, findings);
+        if (building is not null)
+        {
+            practice.CheckSag(building.RoofFraming, findings);
+            Practice.CheckVent(input.Practice, building, findings);
+        }
         IReadOnlyList<Plane> walls = building is null ? [] : [.. WallPlanes.Of(building)];
         IReadOnlyList<Opening> openings = [];
+        IReadOnlyList<Opening> beyond = [];
         if (building is not null)
-            (openings, walls) = new OpeningReading(building, findings)
+            (openings, beyond, walls) = new OpeningReading(building, findings)
                 .Read(input.Building!.Openings ?? [], walls);
         var assignments = new InsulationReading(
             input.Insulation, building, walls, input.Metric, findings).Read();
         if (findings.Any || building is null) return new(null, findings.All);
         var job = Job.Of(
-            building, practice, walls, openings, assignments, input.Building!);
+            building, practice, walls, openings, assignments, input.Building!) with
+        {
+            OpeningsBeyond = beyond,
+        };
         return new(Answer.Of(job, input.Prices), []);
     }
 

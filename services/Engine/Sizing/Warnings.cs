@@ -25,6 +25,7 @@ internal static class Warnings
                 "planes-left-out",
                 "Left without insulation, as asked: "
                 + string.Join(", ", job.Plan.Uncovered.Select(p => p.Title)) + ".", null);
+        foreach (var warning in Beyond(job)) yield return warning;
         foreach (var lean in job.Building.LeanTos.Where(l => l.Inside == LeanToInside.Cold))
             foreach (var plane in job.Planes.Where(p =>
                 p.Plane.StartsWith("lean", StringComparison.Ordinal)
@@ -40,6 +41,24 @@ internal static class Warnings
                 $"{plane.Title} is covered although it closes the cold part beyond the partition "
                 + $"at {job.Building.Partition!.Value.SayLong(job.Metric)}; the insulated part "
                 + "ends at the partition.", plane.Plane);
+    }
+
+    /// <summary>Planes and openings that the partition cuts off.</summary>
+    private static IEnumerable<Warning> Beyond(Job job)
+    {
+        if (job.Building.Partition is not { } partition) yield break;
+        var where = $"the partition at {partition.SayLong(job.Metric)}";
+        if (job.Plan.Beyond.Count > 0)
+            yield return new(
+                "beyond-partition",
+                $"Left out, because nothing of them lies on the insulated side of {where}: "
+                + string.Join(", ", job.Plan.Beyond.Select(p => p.Title)) + ".", null);
+        foreach (var opening in job.OpeningsBeyond)
+            yield return new(
+                "beyond-partition",
+                $"The {OpeningReading.Word(opening.Kind)} in {opening.Plane}"
+                + (opening.Along is { } along ? $" at {job.Say(along.From)}" : "")
+                + $" lies beyond {where}, in the cold part, and takes no part.", opening.Plane);
     }
 
     /// <summary>Where an endwall stands along the building; null for a partition.</summary>
@@ -118,40 +137,27 @@ internal static class Warnings
     {
         var more = one.TotalSquareFeet - other.TotalSquareFeet;
         return Math.Abs(more) < 0.05 ? "as much"
-            : $"{Say(job, Area.FromSquareFeet(Math.Abs(more)))} {(more < 0 ? "less" : "more")}";
+            : $"{Area.FromSquareFeet(Math.Abs(more)).Say(job.Metric)} {(more < 0 ? "less" : "more")}";
     }
-
-    private static string Say(Job job, Area area) =>
-        (job.Metric ? area.TotalSquareMetres : area.TotalSquareFeet)
-            .ToString("0.#", CultureInfo.InvariantCulture) + (job.Metric ? " m²" : " ft²");
 
     private static IEnumerable<Warning> OfOpenings(Job job)
     {
         foreach (var unit in job.Units)
-            foreach (var (opening, headers, fits) in
-                HeaderMerge.ShortOnes(unit.Pieces, job.Practice))
-            {
-                var area = headers.Aggregate(
-                    Area.Zero, (sum, h) => sum + Area.Of(h.Strip.Width, h.Draft.Cut));
-                var one = Area.Of(headers[0].Strip.Width, opening.Width.RoundedUpTo(
-                    job.Practice.RoundUpTo, job.Practice.Tolerance));
-                var offer = fits
-                    ? $" One piece {opening.Width.SayLong(job.Metric)} long laid along the opening "
-                        + $"would do, 1 piece of {Say(job, one)} for {headers.Count} of "
-                        + $"{Say(job, area)}: set mergeShortHeaders."
-                    : "";
+            foreach (var group in
+                new HeaderMerge(unit.Unit, job.Rule, job.Practice).ShortOnes(unit.Pieces))
                 yield return new(
                     "short-header",
-                    $"{headers.Count} header piece(s) of about {job.Say(headers[0].Draft.Cut)} "
-                    + $"above the opening at {job.Say(opening.Along!.Value.From)} are fiddly."
-                    + offer, unit.Unit.Plane.Id);
-            }
+                    $"{group.Upright.Count} header piece(s) of about "
+                    + $"{job.Say(group.Upright[0].Draft.Cut)} above the opening at "
+                    + $"{job.Say(group.Opening.Along!.Value.From)} are fiddly."
+                    + InOne(job, group), unit.Unit.Plane.Id);
         foreach (var piece in job.Pieces.Where(p =>
             p is { Role: PieceRole.Header, Lay: PieceLay.Across }))
             yield return new(
                 "short-headers-joined",
-                $"The short headers above the opening at {job.Say(piece.From)} are one piece, "
-                + $"{piece.Mark}, laid along the opening.", piece.Plane);
+                $"The short headers above the opening at {job.Say(piece.From)} are one piece laid "
+                + $"along it, {piece.Mark}: it "
+                + $"{piece.Why.First(w => w.Term == "headersMerged").Text}.", piece.Plane);
         foreach (var saving in job.Savings)
             yield return new("unplaced-opening", saving.Text, saving.Plane);
         foreach (var opening in job.Openings.Where(o => o.IsWide && o.Along is not null))
@@ -162,6 +168,19 @@ internal static class Warnings
                     $"No strip lies wholly inside the opening at "
                     + $"{job.Say(opening.Along!.Value.From)}; all are hung full and cut out.",
                     opening.Plane);
+    }
+
+    /// <summary>What one piece along the opening would do in place of short headers.</summary>
+    private static string InOne(Job job, ShortHeaders group)
+    {
+        if (group.Joined is not { Draft.Cut: var cut })
+            return group.WhyNot.Length == 0 ? ""
+                : $" One piece along the opening does not fit: {group.WhyNot}.";
+        var one = $" One piece {cut.SayLong(job.Metric)} long laid along the opening would do, "
+            + $"1 piece of {group.JoinedArea.Say(job.Metric)} for {group.Upright.Count} of "
+            + group.UprightArea.Say(job.Metric);
+        return group.IsBetter ? $"{one}: set mergeShortHeaders." : $"{one}: it buys more, so they "
+            + "stay as they are.";
     }
 
     private static IEnumerable<Warning> OfPieces(Job job)

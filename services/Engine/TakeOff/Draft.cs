@@ -31,6 +31,9 @@ internal sealed record Draft
     /// <summary>Of a piece along the plane: its lap on the next.</summary>
     public Length JointLap { get; init; }
 
+    /// <summary>Of headers made one: what it takes the place of and why, in words.</summary>
+    public string? InsteadOf { get; init; }
+
     public PieceLay Lay => Stretch is null ? PieceLay.Upright : PieceLay.Across;
 
     /// <summary>Length before rounding.</summary>

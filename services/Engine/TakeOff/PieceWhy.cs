@@ -18,6 +18,8 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
                 "run", $"along the {(draft.Opening is null ? "plane" : "opening")} from "
                     + $"{Say(stretch.From)} to {Say(stretch.To)}",
                 stretch.Size, "D"));
+            if (draft.InsteadOf is { } headers)
+                lines.Add(new("headersMerged", headers, Length.Zero, "D"));
             if (draft.JointLap > Length.Zero)
                 lines.Add(new(
                     "jointLap", "lapped on the next piece", draft.JointLap,

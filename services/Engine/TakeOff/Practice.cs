@@ -1,3 +1,5 @@
+using System.Globalization;
+using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 
@@ -102,7 +104,8 @@ internal sealed class Practice
         practice.DrapePercent = practice.Percent("drapePercent", input.DrapePercent, 0, findings);
         practice.TapeExtraPercent =
             practice.Percent("tapeExtraPercent", input.TapeExtraPercent, 5, findings);
-        practice.MergeShortHeaders = input.MergeShortHeaders ?? false;
+        if (input.MergeShortHeaders is not null) practice.asked.Add("mergeShortHeaders");
+        practice.MergeShortHeaders = input.MergeShortHeaders ?? true;
         practice.OnePersonLimit =
             practice.Heavy("onePersonLimit", input.OnePersonLimit, 50, findings);
         practice.TwoPersonLimit =
@@ -121,6 +124,30 @@ internal sealed class Practice
         findings.Broken("/practice/drapeSag", "too-large",
             $"The sag {DrapeSag.Say(Metric)} is more than a quarter of the purlin spacing, "
             + $"{most.Say(Metric)}.", DrapeSag, most);
+    }
+
+    /// <summary>
+    /// A set-back given beside a slot closes within ⅛ in with half the slot along each slope.
+    /// </summary>
+    /// <remarks>Source: takeoff.md 2.4, v = (t/2)·k.</remarks>
+    public static void CheckVent(PracticeInput input, Building building, Findings findings)
+    {
+        if (input.VentSetback is not { } setback || building.VentSlot is not { } slot) return;
+        if (building.Roof.Ridge is not { } ridge) return;
+        foreach (var vertex in new[] { ridge, ridge + 1 })
+        {
+            var factor = Slope.FromRatio(
+                Math.Abs(building.Roof.Profile.SlopeBefore(vertex).RiseOverRun)).Factor;
+            var half = slot.Times(factor / 2);
+            if (Math.Abs((setback - half).Nanometres) <= Bounds.Closing.Nanometres) continue;
+            findings.Broken("/practice/ventSetback", "does-not-close",
+                $"ventSetback is {findings.Say(setback)}, but by ventSlotWidth "
+                + $"{findings.Say(slot)} (/building/roof) it is half of that × slope factor "
+                + string.Create(CultureInfo.InvariantCulture, $"{factor:0.000000}")
+                + $", {findings.Say(half)}. Give one of them, or two that agree within 1/8 in.",
+                setback, half);
+            return;
+        }
     }
 
     /// <summary>A limit given alone is held against the usual value of the other.</summary>

@@ -62,7 +62,9 @@ public sealed record PracticeInput
     /// <summary>Header pieces shorter than this are flagged or merged.</summary>
     public Length? ShortHeader { get; init; }
 
-    /// <summary>True: short headers become one horizontal piece where that fits.</summary>
+    /// <summary>
+    /// Short headers become one horizontal piece where that buys no more. Default true.
+    /// </summary>
     public bool? MergeShortHeaders { get; init; }
 
     /// <summary>

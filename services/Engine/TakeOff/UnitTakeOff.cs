@@ -27,7 +27,9 @@ internal sealed class UnitTaker(Building building, Practice practice, PieceRule 
                 .Select(draft => new StripPiece(strip, draft)))
             .ToList();
         return new(unit, runs, strips,
-            practice.MergeShortHeaders ? new HeaderMerge(rule).Merged(pieces, practice) : pieces);
+            practice.MergeShortHeaders
+                ? new HeaderMerge(unit, rule, practice).Merged(pieces)
+                : pieces);
     }
 
     /// <summary>The narrowest offered roll that lies across the band; null: hang it upright.

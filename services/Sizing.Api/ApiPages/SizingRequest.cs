@@ -63,7 +63,7 @@ internal sealed record RoofRequest(
     [property: JsonConverter(typeof(WireWord<RidgeKind>))] RidgeKind? Ridge,
     [property: Text("Start of a vent on part of the ridge, from endwall 1.")] string? VentFrom,
     [property: Text("Its end.")] string? VentTo,
-    [property: Text("Horizontal width of the ridge slot.")] string? VentSlotWidth,
+    [property: Text("Horizontal width of the ridge slot; in place of ventSetback.")] string? VentSlotWidth,
     string? EaveOverhang,
     string? RakeOverhang,
     [property: Text("Blanket over the overhangs to the fascia. Default false.")]
@@ -127,6 +127,8 @@ internal sealed record PracticeRequest(
     string? RidgeLap,
     string? JunctionLap,
     string? BreakLap,
+    [property: Text("Back from a vented ridge, along the slope. Beside a ventSlotWidth it must "
+        + "agree with half the slot times the slope factor within 1/8 in.")]
     string? VentSetback,
     string? VentFold,
     string? WallTop,
@@ -140,6 +142,8 @@ internal sealed record PracticeRequest(
     [property: Text("Sag between two purlins, instead of a percentage: 8s²/(3m) in each space.")]
     string? DrapeSag,
     string? ShortHeader,
+    [property: Text("Short headers over one opening become one piece along it where that fits and "
+        + "buys no more area. Default true.")]
     bool? MergeShortHeaders,
     string? LongestOverRidge,
     [property: Text("A weight with its unit: \"50 lb\", \"23 kg\".")] string? OnePersonLimit,

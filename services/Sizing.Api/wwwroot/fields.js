@@ -162,6 +162,6 @@ export const practiceFields = [
   length('cornerWrap', 'Corner wrap'), length('rakeWrap', 'Rake wrap'),
   length('jambMargin', 'Jamb margin'), length('drapeSag', 'Sag between purlins'), length('longestOverRidge', 'Longest over ridge'),
   choice('mergeShortHeaders', 'Short headers', [
-    ['', 'as they fall'], ['true', 'merge into one'], ['false', 'never merge'],
+    ['', 'merged where better'], ['true', 'merged where better, as asked'], ['false', 'never merged'],
   ], { type: 'flag' }),
 ];

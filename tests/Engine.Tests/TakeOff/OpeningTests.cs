@@ -129,27 +129,6 @@ public sealed class OpeningTests
     }
 
     [Fact]
-    public void Short_headers_are_told_of_and_one_piece_is_offered()
-    {
-        var warning = Assert.Single(
-            WorkedJobs.W6.Sized().Warnings, w => w.Id == "short-header");
-        Assert.Contains("One piece 10 ft long", warning.Text, StringComparison.Ordinal);
-        // 2 pieces of 48 × 18 in against one of 48 × 120 in.
-        Assert.Contains(
-            "1 piece of 40 ft² for 2 of 12 ft²", warning.Text, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Short_headers_become_one_piece_as_long_as_the_opening_when_asked()
-    {
-        var result = WorkedJobs.W6.WithPractice(p => p with { MergeShortHeaders = true }).Sized();
-        var header = Assert.Single(result.Pieces, p => p.Role == PieceRole.Header);
-        Assert.Equal((PieceLay.Across, In(120)), (header.Lay, header.Cut));
-        Assert.Equal((In(144), In(264), In(120), In(132)),
-            (header.From, header.To, header.Bottom, header.Top));
-    }
-
-    [Fact]
     public void A_continuous_eave_light_ends_the_strips_at_its_sill()
     {
         var light = new OpeningInput

@@ -125,6 +125,54 @@ public sealed class RoofLengthTests
             job.WithPractice(p => p with { DrapeSag = In(sag) }).Sized().Warnings;
     }
 
+    /// <summary>takeoff.md 2.4: v = (t/2)·k; at 4:12 half of 4 in is 2.108185 in.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(2.2)]
+    public void A_set_back_that_agrees_with_the_slot_within_an_eighth_is_taken(double setback)
+    {
+        var result = WithSlot(4, Gable(4, RidgeKind.Vented), setback).Sized();
+        Assert.Equal(S + 6 - 2.108185 + 3, result.PieceAt("RA-01").Exact.TotalInches, 1e-5);
+        Assert.Equal("4", Assert.Single(
+            result.Assumptions, a => a.Id == "ventSlotWidth").Value);
+        Assert.DoesNotContain(result.Assumptions, a => a.Id == "ventSetback");
+    }
+
+    [Theory]
+    [InlineData(1.98)]
+    [InlineData(2.24)]
+    public void A_set_back_that_disagrees_with_the_slot_is_refused_with_both(double setback)
+    {
+        var violation = Assert.Single(
+            WithSlot(4, Gable(4, RidgeKind.Vented), setback).Refused());
+        Assert.Equal(("/practice/ventSetback", "does-not-close", "in"),
+            (violation.Path, violation.Rule, violation.Unit));
+        Assert.Equal(2.108185, double.Parse(
+            violation.Limit!, System.Globalization.CultureInfo.InvariantCulture), 1e-3);
+        Assert.Contains("ventSlotWidth 4 in", violation.Message, StringComparison.Ordinal);
+        Assert.Contains("1.054093", violation.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_slot_is_held_against_the_set_back_on_each_slope_of_the_ridge()
+    {
+        // Half of 4 in is 2.108 in at 4:12 and 2.5 in at 9:12 (k = 1.25).
+        var roof = new RoofInput
+        {
+            Form = RoofForm.OffsetRidge,
+            RidgeFromSidewallA = In(240),
+            SlopeA = Pitch(4),
+            SlopeB = Pitch(9),
+            Ridge = RidgeKind.Vented,
+        };
+        Assert.Equal("2.5", Assert.Single(WithSlot(4, roof, 2.1).Refused()).Limit);
+    }
+
+    private static SizingInput WithSlot(double slot, RoofInput roof, double setback) =>
+        Job(360, 480, 120, roof with { VentSlotWidth = In(slot) },
+            Roof(48, RoofLayout.EaveToRidge))
+            .WithPractice(p => p with { VentSetback = In(setback) });
+
     [Fact]
     public void No_piece_crosses_a_ridge_that_is_vented_all_along_though_asked_to()
     {
