@@ -45,6 +45,9 @@ internal sealed record Plane
     /// <summary>Segments of a roof slope from its foot upwards; empty for walls.</summary>
     public IReadOnlyList<SlopePart> Slopes { get; init; } = [];
 
+    /// <summary>Stretches of a roof slope that a flush lean-to leaves without an overhang.</summary>
+    public IReadOnlyList<Cutback> Cutbacks { get; init; } = [];
+
     /// <summary>Vented stretch of its ridge.</summary>
     public Interval? Vent { get; init; }
 
@@ -75,9 +78,24 @@ internal sealed record Plane
         }
     }
 
+    /// <summary>Where a strip starts: above the overhang when all of it lies at a lean-to.
+    /// </summary>
+    public Length BottomOn(Interval covers) =>
+        Base + Sum(Cutbacks.Where(c => c.Along.Holds(covers)).Select(c => c.AtBottom));
+
+    /// <summary>The highest point a strip has to reach.</summary>
+    public PlanePoint TopOn(Interval covers)
+    {
+        var highest = Edge.HighestOn(covers.From, covers.To);
+        var less = Sum(Cutbacks.Where(c => c.Along.Holds(covers)).Select(c => c.AtTop));
+        return highest with { Up = highest.Up - less };
+    }
+
     /// <summary>Area of the covered stretches between base and edge.</summary>
-    public Area Area => Parts.Aggregate(
-        Quantities.Area.Zero, (sum, part) => sum + Edge.AreaAbove(Base, part.From, part.To));
+    public Area Area => Parts.SelectMany(Steps).Aggregate(
+        Quantities.Area.Zero, (sum, step) => sum
+            + Edge.AreaAbove(BottomOn(step) + Edge.HighestOn(step.From, step.To).Up
+                - TopOn(step).Up, step.From, step.To));
 
     /// <summary>
     /// Polygon of the covered stretches, counter-clockwise from its lower left; stretches are
@@ -85,18 +103,40 @@ internal sealed record Plane
     /// </summary>
     public IReadOnlyList<PlanePoint> Outline()
     {
+        if (Parts.Count == 0) return [];
         var top = new List<PlanePoint>();
         var foot = new List<PlanePoint>();
         foreach (var part in Parts)
         {
-            foot.Add(new(part.From, Base));
-            foot.Add(new(part.To, Base));
-            top.Add(new(part.From, Base));
-            top.AddRange(Edge.Part(part.From, part.To).Points);
-            top.Add(new(part.To, Base));
+            Interval[] steps = [.. Steps(part)];
+            top.Add(new(part.From, BottomOn(steps[0])));
+            foreach (var step in steps)
+            {
+                var (bottom, less) = (BottomOn(step),
+                    Edge.HighestOn(step.From, step.To).Up - TopOn(step).Up);
+                foot.AddRange([new(step.From, bottom), new(step.To, bottom)]);
+                top.AddRange(Edge.Part(step.From, step.To).Points
+                    .Select(p => p with { Up = p.Up - less }));
+            }
+            top.Add(new(part.To, BottomOn(steps[^1])));
         }
-        if (top.Count == 0) return [];
         top.Reverse();
-        return [foot[0], .. top.SkipLast(1)];
+        if (Cutbacks.Count == 0) return [foot[0], .. top.SkipLast(1)];
+        foot.AddRange(top.SkipLast(1));
+        PlanePoint[] all = [.. foot.Where((p, i) => i == 0 || p != foot[i - 1])];
+        return [.. all.Where((p, i) =>
+            p.Up != all[(i + 1) % all.Length].Up || p.Up != all[i == 0 ? ^1 : i - 1].Up)];
     }
+
+    /// <summary>A stretch between the ends of the cutbacks within it.</summary>
+    private IEnumerable<Interval> Steps(Interval part)
+    {
+        Length[] edges = [.. Cutbacks.SelectMany(c => new[] { c.Along.From, c.Along.To })
+            .Where(e => part.From < e && e < part.To).Append(part.From).Append(part.To)
+            .Distinct().Order()];
+        return edges.Zip(edges.Skip(1), (from, to) => new Interval(from, to));
+    }
+
+    private static Length Sum(IEnumerable<Length> lengths) =>
+        lengths.Aggregate(Length.Zero, (sum, l) => sum + l);
 }

@@ -13,7 +13,8 @@ internal static class RoofPlanes
     public static Plane Over(Building building)
     {
         var slopes = Slopes(building, 0, building.Roof.Profile.Points.Count - 1);
-        SlopePart[] below = [.. Overhang(building, BuildingSide.A, slopes[0])];
+        var below = Overhang(building, BuildingSide.A, slopes[0]);
+        var above = Overhang(building, BuildingSide.B, slopes[^1]);
         var lines = new List<PlaneLine>();
         var up = Along(below);
         for (var i = 0; i < slopes.Count - 1; i++)
@@ -22,8 +23,16 @@ internal static class RoofPlanes
             lines.AddRange(LinesAt(building, i + 1, up));
         }
         return Roof(building, "roof", "R", "Roof",
-            [.. below, .. slopes, .. Overhang(building, BuildingSide.B, slopes[^1])],
-            PlaneEnd.Eave, PlaneEnd.Eave, lines);
+            [.. below, .. slopes, .. above], PlaneEnd.Eave, PlaneEnd.Eave, lines) with
+        {
+            Cutbacks =
+            [
+                .. from along in CarriedOn(building, BuildingSide.A, below)
+                   select new Cutback(along, Along(below), Length.Zero),
+                .. from along in CarriedOn(building, BuildingSide.B, above)
+                   select new Cutback(along, Length.Zero, Along(above)),
+            ],
+        };
     }
 
     /// <summary>True when the slope changes between an eave and the ridge.</summary>
@@ -34,7 +43,7 @@ internal static class RoofPlanes
     public static Plane OnSide(Building building, BuildingSide side)
     {
         var slopes = SlopesOn(building, side);
-        SlopePart[] below = [.. Overhang(building, side, slopes[0])];
+        var below = Overhang(building, side, slopes[0]);
         var lines = new List<PlaneLine>();
         var up = Along(below);
         foreach (var slope in slopes.SkipLast(1))
@@ -44,7 +53,14 @@ internal static class RoofPlanes
         }
         lines.AddRange(LinesAt(building, building.Roof.Ridge!.Value, up + slopes[^1].Along));
         return Roof(building, $"roof{side}", $"R{side}", $"Roof slope {side}",
-            [.. below, .. slopes], PlaneEnd.Eave, PlaneEnd.Ridge, lines);
+            [.. below, .. slopes], PlaneEnd.Eave, PlaneEnd.Ridge, lines) with
+        {
+            Cutbacks =
+            [
+                .. from along in CarriedOn(building, side, below)
+                   select new Cutback(along, Along(below), Length.Zero),
+            ],
+        };
     }
 
     /// <summary>One plane per segment of a side, counted from the eave.</summary>
@@ -70,7 +86,16 @@ internal static class RoofPlanes
             return Roof(building, $"{whole.Id}{i + 1}", $"{whole.Code}{i + 1}",
                 $"{whole.Title}, part {i + 1} from the eave", slopes,
                 i == 0 ? whole.Bottom : PlaneEnd.Break,
-                isLast ? whole.Top : PlaneEnd.Break, lines);
+                isLast ? whole.Top : PlaneEnd.Break, lines) with
+            {
+                Cutbacks =
+                [
+                    .. whole.Cutbacks.Select(c => new Cutback(
+                        c.Along, i == 0 ? c.AtBottom : Length.Zero,
+                        isLast ? c.AtTop : Length.Zero))
+                        .Where(c => c.AtBottom + c.AtTop > Length.Zero),
+                ],
+            };
         })];
     }
 
@@ -158,6 +183,15 @@ internal static class RoofPlanes
         building.LeanToAt(side) is { IsWholeLength: true } lean && lean.Drop == Length.Zero
             ? []
             : Overhang(building.CoveredEaveOverhang, eave);
+
+    /// <summary>
+    /// Where a flush lean-to along part of an eave with a covered overhang carries the roof on.
+    /// </summary>
+    private static Interval[] CarriedOn(
+        Building building, BuildingSide side, SlopePart[] overhang) =>
+        overhang.Length > 0 && building.LeanToAt(side) is { } lean && lean.Drop == Length.Zero
+            ? [Onto(building, lean.Along)]
+            : [];
 
     /// <remarks>Source: takeoff.md 2.4, o·k per overhang o.</remarks>
     private static SlopePart[] Overhang(Length run, SlopePart eave) => run == Length.Zero

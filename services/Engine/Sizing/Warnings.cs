@@ -97,6 +97,7 @@ internal static class Warnings
                 "cut-out-panels",
                 "Strips run over translucent panels: cut them out, fold the facing in and tape the "
                 + "same day. Blanket left over a panel hides a fall hazard from above.", null);
+        foreach (var warning in AtLeanTos(job)) yield return warning;
         var drape = job.Units.SelectMany(u => u.Pieces).Select(p => p.Draft)
             .Where(d => !d.Plane.IsWall)
             .Select(d => job.Rule.DrapeOf(d.Plane, d.Top.Up - d.Bottom))
@@ -106,6 +107,21 @@ internal static class Warnings
                 "much-drape",
                 $"The drape comes to {job.Say(drape)}, more than half the end allowances.", null);
     }
+
+    /// <summary>Strips that reach over an overhang on a part of their width only.</summary>
+    private static IEnumerable<Warning> AtLeanTos(Job job) =>
+        from unit in job.Units
+        from plane in unit.Unit.PairsAtVent.Prepend(unit.Unit.Plane)
+        from cut in plane.Cutbacks
+        let across = unit.Pieces.Where(p => p.Draft.Plane == plane
+            && p.Draft.Covers.Overlaps(cut.Along) && !cut.Along.Holds(p.Draft.Covers)).ToArray()
+        where across.Length > 0
+        select new Warning(
+            "overhang-beside-lean-to",
+            $"{across.Length} strip(s) of {plane.Title}, such as strip {across[0].Strip.Number}, "
+            + "lie partly at the lean-to, which carries the roof on, and partly at the overhang: "
+            + $"cut {job.Say(cut.AtBottom + cut.AtTop)} off their foot at the lean-to on site.",
+            plane.Id);
 
     private static IEnumerable<Warning> OfStrips(Job job)
     {

@@ -38,9 +38,9 @@ internal sealed class PieceRule(
 
     private List<Draft> Around(Plane plane, Interval covers, IEnumerable<Opening> inside)
     {
-        var highest = plane.Edge.HighestOn(covers.From, covers.To);
+        var highest = plane.TopOn(covers);
         var drafts = new List<Draft>(1);
-        var from = plane.Base;
+        var from = plane.BottomOn(covers);
         var fromEnd = plane.Bottom;
         Opening? below = null;
         foreach (var opening in inside)

@@ -42,8 +42,10 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
 
     private IEnumerable<WhyLine> RoofSteps(Draft draft)
     {
-        foreach (var part in draft.Plane.Slopes.OrderBy(s => s.IsOverhang))
-            yield return new(
+        foreach (var (i, part) in draft.Plane.Slopes.Index().OrderBy(s => s.Item.IsOverhang))
+            yield return IsCarriedOn(draft, i) ? new(
+                "eaveOverhang", "no overhang here: the lean-to carries the roof on", Length.Zero,
+                "D") : new(
                 part.IsOverhang ? "eaveOverhang" : "slopeLength",
                 $"{(part.IsOverhang ? "overhang" : "run")} {Say(part.Run)} × slope factor "
                 + $"{part.Slope.Factor:0.000000} ({Say(part.Slope)}) = {Say(part.Along)}",
@@ -59,6 +61,12 @@ internal sealed class PieceWhy(Practice practice, PieceRule rule)
                     "drape", $"drape {practice.DrapePercent:0.###} % of the slope length", drape,
                     practice.MarkOf("drapePercent"));
     }
+
+    /// <summary>True of an overhang of its plane, lowest or highest, that it does not reach.
+    /// </summary>
+    private static bool IsCarriedOn(Draft draft, int slope) =>
+        (slope == 0 && draft.Bottom > draft.Plane.Base)
+        || (slope == draft.Plane.Slopes.Count - 1 && draft.Top.Up < draft.Plane.Edge.Start.Up);
 
     private IEnumerable<WhyLine> WallSteps(Draft draft)
     {

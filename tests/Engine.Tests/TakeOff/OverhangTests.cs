@@ -192,6 +192,129 @@ public sealed class OverhangTests
         Assert.Equal(In(576 + 24), sized.PlaneAt("leanRoofA").Run);
     }
 
+    /// <summary>
+    /// A flush lean-to from 120 to 360 in of 480: 132 to 372 in on a roof that starts 12 in before
+    /// endwall 1. Strips 4 to 7 (144 to 336 in) lie all at it; 3 and 8 on both sides of its ends.
+    /// </summary>
+    private static SizingInput BesideLeanTo(RoofLayout layout, BuildingSide side = BuildingSide.A)
+        => Barn(Covered, Roof(48, layout)).With(b => b with
+        {
+            LeanTos =
+            [
+                new()
+                {
+                    Side = side, Width = In(144), Slope = Pitch(2), Inside = LeanToInside.Cold,
+                    FromEndwall1 = In(120), Length = In(240),
+                },
+            ],
+        });
+
+    [Theory]
+    [InlineData(RoofLayout.EaveToRidge, BuildingSide.A, "RA", 1)]
+    [InlineData(RoofLayout.EaveToRidge, BuildingSide.B, "RB", 1)]
+    [InlineData(RoofLayout.OverRidge, BuildingSide.A, "R", 2)]
+    [InlineData(RoofLayout.OverRidge, BuildingSide.B, "R", 2)]
+    public void Where_a_flush_lean_to_carries_the_roof_on_no_strip_has_the_overhang(
+        RoofLayout layout, BuildingSide side, string code, int eaves)
+    {
+        var pieces = BesideLeanTo(layout, side).Sized().Pieces
+            .Where(p => p.Mark.StartsWith($"{code}-", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(11, pieces.Length);
+        Assert.All(pieces, p => Assert.Equal(
+            (eaves * 198 - (p.Strip is >= 4 and <= 7 ? 18 : 0)) * K + 12,
+            p.Exact.TotalInches, 1e-6));
+        Assert.All(pieces, p => Assert.Equal(p.Exact.TotalInches,
+            p.Why.TakeWhile(w => w.Term != "exact").Sum(w => w.Value.TotalInches), 1e-6));
+        Assert.Contains("the lean-to carries the roof on", pieces[3].Why.First(
+            w => w.Term == "eaveOverhang" && w.Value == In(0)).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(RoofLayout.EaveToRidge, "roofA", 1)]
+    [InlineData(RoofLayout.OverRidge, "roof", 2)]
+    public void The_plane_and_its_outline_step_back_at_the_lean_to(
+        RoofLayout layout, string id, int eaves)
+    {
+        var plane = BesideLeanTo(layout).Sized().PlaneAt(id);
+        var net = 504 * eaves * 198 * K - 240 * 18 * K;
+        Assert.Equal(net / 144, plane.Net.TotalSquareFeet, 1e-6);
+        (double X, double Y)[] corners = [.. plane.Outline.Select(
+            p => (p.Across.TotalInches, p.Up.TotalInches))];
+        Assert.Equal(8, corners.Length);
+        Assert.Equal(net, AreaOf(plane.Outline), 1e-3);
+        Assert.Contains(corners, c => Math.Abs(c.X - 132) + Math.Abs(c.Y - 18 * K) < 1e-6);
+        Assert.Contains(corners, c => Math.Abs(c.X - 372) + Math.Abs(c.Y) < 1e-6);
+    }
+
+    [Fact]
+    public void Strips_on_both_sides_of_the_lean_tos_end_are_told_to_be_cut_on_site()
+    {
+        var told = Assert.Single(BesideLeanTo(RoofLayout.EaveToRidge).Sized().Warnings,
+            w => w.Id == "overhang-beside-lean-to");
+        Assert.Equal("roofA", told.Plane);
+        Assert.StartsWith("2 strip(s) of Roof slope A, such as strip 3,", told.Text,
+            StringComparison.Ordinal);
+        Assert.Contains("cut 18.974 in off", told.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_panel_that_splits_the_run_beside_the_lean_to_leaves_its_gap_in_the_outline()
+    {
+        // 24 in of panel at 200 in, within the lean-to's stretch: 24 × 180·k less.
+        var plane = BesideLeanTo(RoofLayout.EaveToRidge).With(b => b with
+        {
+            Roof = b.Roof! with
+            {
+                TranslucentPanels =
+                [
+                    new()
+                    {
+                        FromStart = In(200), Width = In(24),
+                        Treatment = TranslucentTreatment.SplitRun,
+                    },
+                ],
+            },
+        }).Sized().PlaneAt("roofA");
+        var net = 504 * 198 * K - 240 * 18 * K - 24 * 180 * K;
+        Assert.Equal(net / 144, plane.Net.TotalSquareFeet, 1e-6);
+        Assert.Equal(net, AreaOf(plane.Outline), 1e-3);
+    }
+
+    private static double AreaOf(IReadOnlyList<PlanePoint> outline)
+    {
+        (double X, double Y)[] corners = [.. outline.Select(
+            p => (p.Across.TotalInches, p.Up.TotalInches))];
+        return corners.Zip([.. corners.Skip(1), corners[0]],
+            (a, b) => a.X * b.Y - b.X * a.Y).Sum() / 2;
+    }
+
+    [Fact]
+    public void A_lean_to_below_the_eave_leaves_the_overhang_above_it()
+    {
+        var job = BesideLeanTo(RoofLayout.EaveToRidge);
+        var result = job.With(b => b with
+        {
+            LeanTos = [b.LeanTos![0] with { Drop = In(24) }],
+        }).Sized();
+        Assert.All(result.Pieces.Where(p => p.Plane == "roofA"),
+            p => Assert.Equal(198 * K + 12, p.Exact.TotalInches, 1e-6));
+        Assert.DoesNotContain(result.Warnings, w => w.Id == "overhang-beside-lean-to");
+    }
+
+    [Fact]
+    public void At_an_endwall_the_lean_to_takes_the_corner_of_the_overhang_with_it()
+    {
+        // From endwall 1 to 240 in: 0 to 252 in of the roof, so strips 1 to 5 (240 in) are short.
+        var plane = BesideLeanTo(RoofLayout.EaveToRidge).With(b => b with
+        {
+            LeanTos = [b.LeanTos![0] with { FromEndwall1 = null }],
+        }).Sized();
+        Assert.Equal([1, 2, 3, 4, 5], plane.Pieces
+            .Where(p => p.Plane == "roofA" && p.Exact.TotalInches < 180 * K + 12.001)
+            .Select(p => p.Strip));
+        Assert.Equal(6, plane.PlaneAt("roofA").Outline.Count);
+    }
+
     [Fact]
     public void Whether_a_piece_over_the_ridge_is_too_long_counts_its_overhangs()
     {
