@@ -45,7 +45,7 @@ internal sealed record Plane
     /// <summary>Segments of a roof slope from its foot upwards; empty for walls.</summary>
     public IReadOnlyList<SlopePart> Slopes { get; init; } = [];
 
-    /// <summary>Stretches of a roof slope that a flush lean-to leaves without an overhang.</summary>
+    /// <summary>Stretches of a slope that a flush lean-to leaves without an overhang.</summary>
     public IReadOnlyList<Cutback> Cutbacks { get; init; } = [];
 
     /// <summary>Vented stretch of its ridge.</summary>

@@ -31,12 +31,4 @@ internal static class OnTheMap
                    along.From, along.To, isUpper ? ridge : Length.Zero, isLower ? ridge : top),
         ];
     }
-
-    /// <summary>Where a plane's run begins along the building: a lean-to may be shorter.</summary>
-    public static Length Start(Building building, Plane plane) => building.LeanTos
-        .Where(lean => plane.Kind != PlaneKind.Endwall
-            && plane.Id.StartsWith("lean", StringComparison.Ordinal)
-            && plane.Id.EndsWith(lean.Side.ToString(), StringComparison.Ordinal))
-        .Select(lean => lean.Along.From)
-        .FirstOrDefault();
 }

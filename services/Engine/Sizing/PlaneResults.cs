@@ -110,7 +110,7 @@ internal sealed class PlaneResults(
                 o.Kind, o.Along!.Value.From, o.Along.Value.To, o.Bottom, o.Top,
                 o.Deducts(coverage)))],
             Panels = OnTheMap.Panels(building, plane),
-            Start = OnTheMap.Start(building, plane),
+            Start = plane.Origin,
             Thermal = PlaneHeat.Summarise(Construction(plane, product, thickness)),
         };
     }

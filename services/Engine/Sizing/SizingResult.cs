@@ -230,7 +230,10 @@ public sealed record PlaneResult
     /// <summary>Translucent panels the strips run over, for the map.</summary>
     public IReadOnlyList<PlacedPanel> Panels { get; init; } = [];
 
-    /// <summary>Where the run begins along the building, for the map.</summary>
+    /// <summary>
+    /// Where the run of a roof or sidewall begins along the building, from endwall 1: at a lean-to
+    /// of part of the length beyond it, at a covered rake overhang before it.
+    /// </summary>
     public Length Start { get; init; }
 
     /// <summary>Ridge, vented ridge and break lines within the plane, for the map.</summary>

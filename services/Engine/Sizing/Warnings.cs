@@ -152,8 +152,8 @@ internal static class Warnings
     private static string Than(Job job, Area one, Area other)
     {
         var more = one.TotalSquareFeet - other.TotalSquareFeet;
-        return Math.Abs(more) < 0.05 ? "as much"
-            : $"{Area.FromSquareFeet(Math.Abs(more)).Say(job.Metric)} {(more < 0 ? "less" : "more")}";
+        var by = Area.FromSquareFeet(Math.Abs(more)).Say(job.Metric);
+        return Math.Abs(more) < 0.05 ? "as much" : $"{by} {(more < 0 ? "less" : "more")}";
     }
 
     private static IEnumerable<Warning> OfOpenings(Job job)

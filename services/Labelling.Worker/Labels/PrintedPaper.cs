@@ -81,7 +81,7 @@ internal static partial class PrintedPaper
                 + $"{wrong.Count} pieces: {string.Join(", ", wrong.Take(10))}.");
     }
 
-    private static BuildingMap Map(OrderConfirmedData order) => new()
+    internal static BuildingMap Map(OrderConfirmedData order) => new()
     {
         Title = order.Building.Name,
         Summary = order.Building.Summary,
@@ -101,6 +101,7 @@ internal static partial class PrintedPaper
         Kind = Kind(plane),
         OutlineIn = [.. plane.Outline.Select(
             point => new MapPoint(Inches(point.AcrossNm), Inches(point.UpNm)))],
+        StartIn = Inches(plane.StartNm ?? 0),
         Strips = [.. order.Pieces.Where(piece => piece.Plane == plane.Plane).Select(Strip)],
         Openings = [.. plane.Openings.Select(opening => new MapOpening(
             Words(opening.Kind), Inches(opening.FromNm), Inches(opening.ToNm),

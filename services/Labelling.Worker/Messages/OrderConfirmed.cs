@@ -58,6 +58,9 @@ public sealed record ConfirmedPlane
 
     public required int StripCount { get; init; }
 
+    /// <summary>Where the run begins along the building, from endwall 1; null: at it.</summary>
+    public long? StartNm { get; init; }
+
     public required IReadOnlyList<OutlinePoint> Outline { get; init; }
 
     public required IReadOnlyList<ConfirmedOpening> Openings { get; init; }

@@ -74,6 +74,9 @@ public sealed record OrderConfirmed
 
         public required long RunNm { get; init; }
 
+        /// <summary>Of the run along the building, from endwall 1; null: at it.</summary>
+        public long? StartNm { get; init; }
+
         public required IReadOnlyList<Corner> Outline { get; init; }
 
         public required IReadOnlyList<Opening> Openings { get; init; }

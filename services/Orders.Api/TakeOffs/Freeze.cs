@@ -22,6 +22,7 @@ internal static class Freeze
             WidthNm = FromMm(takeOff.Pieces.First(piece => piece.Plane == plane.Plane).WidthMm),
             StripCount = plane.Strips,
             RunNm = FromIn(plane.RunIn),
+            StartNm = plane.StartIn is { } start ? FromIn(start) : null,
             Outline = [.. plane.OutlineIn.Select(
                 corner => new OrderConfirmed.Corner(FromIn(corner[0]), FromIn(corner[1])))],
             Openings = [.. plane.Openings.Select(opening => new OrderConfirmed.Opening(

@@ -65,6 +65,8 @@ internal sealed record TakeOff
 
         public required decimal RunIn { get; init; }
 
+        public decimal? StartIn { get; init; }
+
         public required IReadOnlyList<decimal[]> OutlineIn { get; init; }
 
         public required IReadOnlyList<OpeningLine> Openings { get; init; }

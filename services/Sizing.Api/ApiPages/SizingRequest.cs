@@ -63,7 +63,8 @@ internal sealed record RoofRequest(
     [property: JsonConverter(typeof(WireWord<RidgeKind>))] RidgeKind? Ridge,
     [property: Text("Start of a vent on part of the ridge, from endwall 1.")] string? VentFrom,
     [property: Text("Its end.")] string? VentTo,
-    [property: Text("Horizontal width of the ridge slot; in place of ventSetback.")] string? VentSlotWidth,
+    [property: Text("Horizontal width of the ridge slot; in place of ventSetback.")]
+    string? VentSlotWidth,
     string? EaveOverhang,
     string? RakeOverhang,
     [property: Text("Blanket over the overhangs to the fascia. Default false.")]

@@ -199,6 +199,10 @@ public sealed record PlaneLine
 
     public required decimal RunIn { get; init; }
 
+    /// <summary>Where the run begins along the building, from endwall 1; negative where a covered
+    /// rake overhang reaches out before it. Absent: at endwall 1.</summary>
+    public decimal? StartIn { get; init; }
+
     public required decimal CoverageIn { get; init; }
 
     public required decimal SurplusIn { get; init; }

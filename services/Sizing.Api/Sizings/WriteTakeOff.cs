@@ -138,6 +138,7 @@ internal static class WriteTakeOff
         GrossFt2 = Rounded(plane.Gross.TotalSquareFeet, 2),
         Strips = plane.Strips,
         RunIn = LengthWords.Inches(plane.Run),
+        StartIn = plane.Start == Length.Zero ? null : LengthWords.Inches(plane.Start),
         CoverageIn = LengthWords.Inches(plane.Coverage),
         SurplusIn = LengthWords.Inches(plane.Surplus),
         How = plane.How,

@@ -27,7 +27,7 @@ public sealed class WireTests(RunningHost host) : IClassFixture<RunningHost>
                 name, new TaskCompletionSource<JsonNode>())));
         await ListenAsync(seen);
 
-        await PlaceAsync("PF-7001", order => order);
+        await PlaceAsync("PF-7001", Rich);
         await PlaceAsync("PF-7002", TooLongForAnyRoll);
         await Task.WhenAll(seen.Where(wire => wire.Key != "labels-failed.v1")
             .Select(wire => wire.Value.Task))
@@ -43,6 +43,10 @@ public sealed class WireTests(RunningHost host) : IClassFixture<RunningHost>
                 envelope["messageType"]!.AsArray().Select(type => (string)type!));
             Assert.Empty(MessageFile.Of(name).StrictObjections(envelope["message"]));
         }
+
+        var order = (await seen["order-confirmed.v1"].Task)["message"]!["data"]!;
+        Assert.Contains(order["pieces"]!.AsArray(), piece => (string)piece!["mark"]! == "SB-03S2");
+        Assert.Contains(order["planes"]!.AsArray(), plane => plane!["startNm"] is not null);
     }
 
     private async Task ListenAsync(
@@ -96,6 +100,33 @@ public sealed class WireTests(RunningHost host) : IClassFixture<RunningHost>
         request.Headers.Add("Idempotency-Key", number);
         using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
         Assert.Equal(202, (int)answer.StatusCode);
+    }
+
+    /// <summary>
+    /// A lean-to along part of a wall, and windows one above the other, with marks such as SB-03S2.
+    /// </summary>
+    private static JsonNode Rich(JsonNode order)
+    {
+        order["building"]!["leanTos"] = JsonNode.Parse("""
+            [{ "side": "A", "width": "8 ft", "slope": "2:12", "drop": "1 ft",
+               "fromEndwall1": "10 ft", "inside": "separate" }]
+            """);
+        order["insulation"]![1]!["planes"]!.AsArray().Add("leanSidewallA");
+        order["building"]!["openings"] = new JsonArray();
+        foreach (var sill in new[] { "1 ft", "5 ft" })
+        {
+            order["building"]!["openings"]!.AsArray().Add(new JsonObject
+            {
+                ["wall"] = "sidewallB",
+                ["kind"] = "window",
+                ["width"] = "12 ft",
+                ["height"] = "3 ft",
+                ["sill"] = sill,
+                ["fromStart"] = "8 ft",
+            });
+        }
+
+        return order;
     }
 
     /// <summary>A slope so long that no roll of 100 ft gives a piece over the ridge.</summary>

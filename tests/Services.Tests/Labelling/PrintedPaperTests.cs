@@ -111,6 +111,30 @@ public sealed class PrintedPaperTests
         Assert.DoesNotContain("Its topic", text);
     }
 
+    /// <summary>
+    /// A lean-to as long as its half of the wall is drawn below that half, not below its start.
+    /// </summary>
+    [Theory]
+    [InlineData(null, 0)]
+    [InlineData(6_096_000_000, 0.5)]
+    public void A_plane_is_drawn_where_its_order_says_it_starts(long? startNm, double share)
+    {
+        var (order, _) = LabellingHost.Example();
+        var wall = order.Data.Planes.First(plane => plane.Plane == "sidewallA");
+        var lean = wall with
+        {
+            Plane = "leanSidewallA",
+            StartNm = startNm,
+            Outline = [.. wall.Outline.Select(corner => corner with
+            {
+                AcrossNm = corner.AcrossNm / 2,
+            })],
+        };
+        var map = PrintedPaper.Map(order.Data with { Planes = [wall, lean] });
+        var run = map.Planes[0].OutlineIn.Max(corner => corner.AcrossIn);
+        Assert.Equal(share, map.Planes.Single(plane => plane.Id == lean.Plane).StartIn / run, 9);
+    }
+
     private static string LabelOf(
         Func<ConfirmedPlane, ConfirmedPlane> plane,
         Func<ConfirmedPiece, ConfirmedPiece>? piece = null)

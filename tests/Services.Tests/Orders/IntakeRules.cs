@@ -116,6 +116,32 @@ public sealed class IntakeRules : IAsyncLifetime
         Assert.All(announced.Data.Planes, plane => Assert.Equal(facing, plane.Facing));
     }
 
+    /// <summary>1 ft is 304 800 000 nm: a lean-to from 10 ft, under a 1 ft rake overhang that is
+    /// covered.</summary>
+    [Fact]
+    public async Task The_workers_are_told_where_a_plane_starts_along_the_building()
+    {
+        await _host.PostAsync(
+            OrderRequests.Changed(order =>
+            {
+                order["building"]!["roof"]!["rakeOverhang"] = "1 ft";
+                order["building"]!["roof"]!["coverOverhangs"] = true;
+                order["building"]!["leanTos"] = JsonNode.Parse("""
+                    [{ "side": "A", "width": "8 ft", "slope": "2:12", "drop": "1 ft",
+                       "fromEndwall1": "10 ft", "inside": "separate" }]
+                    """);
+                order["insulation"]![1]!["planes"]!.AsArray().Add("leanRoofA");
+                order["insulation"]![1]!["planes"]!.AsArray().Add("leanSidewallA");
+            }),
+            "starts");
+        var starts = (await _host.NextAnnouncedAsync()).Data.Planes
+            .ToDictionary(plane => plane.Id, plane => plane.StartNm / 304_800_000);
+        Assert.Equal(
+            (-1, 9, 10, null, null),
+            (starts["roof"], starts["leanRoofA"], starts["leanSidewallA"], starts["sidewallA"],
+                starts["endwall1"]));
+    }
+
     [Fact]
     public async Task Fifty_identical_posts_at_once_make_one_order_and_one_answer()
     {
