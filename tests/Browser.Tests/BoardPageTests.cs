@@ -120,6 +120,7 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
 
         await page.ClickAsync("#shift summary");
         await page.Locator("#shiftRows tr").First.WaitForAsync(new() { Timeout = 60_000 });
+        Assert.Contains("One plane at a time1", await page.TextContentAsync("#shiftRows"));
         Assert.Contains("Each by itself", await page.TextContentAsync("#shiftRows"));
         Assert.Contains("least", await page.Locator("#shiftRows tr").Last.TextContentAsync());
         await DeskBrowser.Shoot(page, "board-shift");

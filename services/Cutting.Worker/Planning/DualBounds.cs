@@ -26,8 +26,9 @@ internal static class DualBounds
         var bound = (total * best.Cost + best.Capacity - 1) / best.Capacity;
         return ((long)bound,
             $"The pieces come to {Wording.Length(instance, total)}; the cheapest stock by length "
-            + $"gives {Wording.Length(instance, best.Capacity)} for {instance.CostText(best.Cost)}, "
-            + $"so no plan takes less than {instance.CostText((long)bound)}.");
+            + $"gives {Wording.Length(instance, best.Capacity)} for "
+            + $"{instance.CostText(best.Cost)}, so no plan takes less than "
+            + $"{instance.CostText((long)bound)}.");
     }
 
     private static (long, string) OneLength(Instance instance)

@@ -61,7 +61,9 @@ internal sealed class Shift(
             .Append(chosen.Chosen.Count).ToList();
         var groups = pieces.GroupBy(piece => (piece.Product, piece.WidthNm))
             .Select(group => Table([.. group], chosen.Chosen, sizes, offers, stop)).ToList();
-        return TypedResults.Ok(Body(chosen.Chosen, pieces, sizes, groups));
+        var planes = groups.Aggregate(Window.Nothing, (sum, group) => sum + group.Planes);
+        return TypedResults.Ok(Body(
+            chosen.Chosen, pieces, sizes, [.. groups.Select(group => group.Sizes)], planes));
     }
 
     /// <summary>The orders asked for, or every one that could be pooled.</summary>
@@ -87,7 +89,7 @@ internal sealed class Shift(
     /// One product of one width, in groups of each size: what is bought, and how many orders are
     /// open at the bench at once.
     /// </summary>
-    private List<Window> Table(
+    private (List<Window> Sizes, Window Planes) Table(
         IReadOnlyList<OpenPieceRow> pieces, IReadOnlyList<string> orders, List<int> sizes,
         IReadOnlyList<OfferRow> offers, CancellationToken stop)
     {
@@ -98,9 +100,25 @@ internal sealed class Shift(
             stock, own.Max(offer => offer.RollLengthNm), own.Min(offer => offer.MinUsefulOffcutNm),
             new PlanLimits { WorkSeconds = options.Value.WorkSeconds }, stop);
         var byOrder = pieces.ToLookup(piece => piece.OrderNumber);
-        return [.. sizes.Select(size => orders.Chunk(size)
+        var planes = byOrder.Select(order => PlaneAfterPlane(shop, [.. order]))
+            .Aggregate(Window.Nothing, (sum, order) => sum + order);
+        return ([.. sizes.Select(size => orders.Chunk(size)
             .Select(group => Group(shop, group, [.. group.SelectMany(order => byOrder[order])]))
-            .Aggregate(Window.Nothing, (sum, group) => sum + group))];
+            .Aggregate(Window.Nothing, (sum, group) => sum + group))], planes);
+    }
+
+    /// <summary>
+    /// One order, each of its planes planned by itself: a plane goes on with what the rolls of
+    /// those before it have left.
+    /// </summary>
+    private static Window PlaneAfterPlane(Shop shop, IReadOnlyList<OpenPieceRow> order)
+    {
+        var planes = order.GroupBy(piece => piece.Plane).Select(plane => new BenchOrder(
+            plane.Key, 0,
+            [.. plane.Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))])).ToList();
+        var apart = Pooling.Table(
+            planes, shop.Stock, shop.MinUsefulOffcutNm, [1], shop.Limits, shop.Stop)[0];
+        return new Window(apart.Rolls, apart.Cost * shop.NmPerCost, LowerBound: 0, MostOpen: 1);
     }
 
     private static Window Group(
@@ -126,16 +144,15 @@ internal sealed class Shift(
                     cut.ItemKey, cut.LengthNm, orderOf[cut.ItemKey].OrderNumber,
                     orderOf[cut.ItemKey].Plane))])],
             orders, shop.Limits, shop.Stop);
-        var nmPerCost = shop.LongestRollNm / shop.Stock.Max(roll => roll.Cost);
+        var leastNm = plan.LowerBoundCost * shop.NmPerCost;
         return new Window(
-            plan.RollCount, plan.Cost * nmPerCost,
-            (int)((plan.LowerBoundCost * nmPerCost + shop.LongestRollNm - 1) / shop.LongestRollNm),
-            bench.MostOpen);
+            plan.RollCount, plan.Cost * shop.NmPerCost,
+            (int)((leastNm + shop.LongestRollNm - 1) / shop.LongestRollNm), bench.MostOpen);
     }
 
     private static ShiftBody Body(
         IReadOnlyList<string> orders, IReadOnlyList<OpenPieceRow> pieces, List<int> sizes,
-        List<List<Window>> groups)
+        List<List<Window>> groups, Window planes)
     {
         var cutNm = pieces.Sum(piece => piece.CutNm);
         var windows = sizes.Select((_, index) =>
@@ -151,6 +168,13 @@ internal sealed class Shift(
             RollsSaved = apart.Rolls - together.Rolls,
             SavedFt = Feet(apart.BoughtNm - together.BoughtNm),
             LowerBoundRolls = together.LowerBound,
+            OnePlaneAtATime = new ShiftPlanesBody
+            {
+                Rolls = planes.Rolls,
+                BoughtFt = Feet(planes.BoughtNm),
+                MoreThanLeastFt = Feet(planes.BoughtNm - least),
+                WastePercent = WastePercent(planes, cutNm),
+            },
             Windows = [.. sizes.Zip(windows).Where((_, index) => windows.Take(index)
                     .All(smaller => windows[index].BoughtNm < smaller.BoughtNm))
                 .Select(choice => new ShiftWindowBody
@@ -160,18 +184,23 @@ internal sealed class Shift(
                     Rolls = choice.Second.Rolls,
                     BoughtFt = Feet(choice.Second.BoughtNm),
                     MoreThanLeastFt = Feet(choice.Second.BoughtNm - least),
-                    WastePercent = Math.Round(
-                        100.0 * (choice.Second.BoughtNm - cutNm) / choice.Second.BoughtNm, 2),
+                    WastePercent = WastePercent(choice.Second, cutNm),
                 })],
         };
     }
+
+    private static double WastePercent(Window window, long cutNm) =>
+        Math.Round(100.0 * (window.BoughtNm - cutNm) / window.BoughtNm, 2);
 
     private static double Feet(long lengthNm) => Math.Round(Words.Inches(lengthNm) / 12, 3);
 
     /// <summary>What every group of one product and width is planned with.</summary>
     private sealed record Shop(
         List<StockType> Stock, long LongestRollNm, long MinUsefulOffcutNm, PlanLimits Limits,
-        CancellationToken Stop);
+        CancellationToken Stop)
+    {
+        public long NmPerCost => LongestRollNm / Stock.Max(roll => roll.Cost);
+    }
 
     private sealed record Window(int Rolls, long BoughtNm, int LowerBound, int MostOpen)
     {

@@ -26,6 +26,25 @@ public sealed record ShiftBody
     [Description("The price of having few orders open at the bench, in material: every size of "
         + "group worth choosing, the larger the less material. POST one as ordersTogether.")]
     public required IReadOnlyList<ShiftWindowBody> Windows { get; init; }
+
+    [Description("The price of strictly finishing one plane before the next, each order by itself; "
+        + "what a plane's rolls leave goes to the next plane of the order. To compare only: plans "
+        + "bring the pieces of a plane together as far as that takes no more material.")]
+    public required ShiftPlanesBody OnePlaneAtATime { get; init; }
+}
+
+/// <summary>Each plane planned by itself, one after another.</summary>
+public sealed record ShiftPlanesBody
+{
+    public required int Rolls { get; init; }
+
+    public required double BoughtFt { get; init; }
+
+    [Description("What it costs in roll length above the size of group that takes least.")]
+    public required double MoreThanLeastFt { get; init; }
+
+    [Description("Length bought and not cut into pieces, in percent of what was bought.")]
+    public required double WastePercent { get; init; }
 }
 
 /// <summary>So many orders planned together at a time, in the order they are needed.</summary>

@@ -34,7 +34,11 @@ function show(shift) {
   say(`${shift.orders.length} orders are not begun: ${shift.orders.join(', ')}. Each by itself `
     + `they take ${shift.rollsSeparately} new rolls, all together ${shift.rollsTogether}: `
     + `${feet(shift.savedFt)} saved. No plan can do with fewer than ${shift.lowerBoundRolls}.`);
-  byId('shiftRows').replaceChildren(...shift.windows.map((choice) => row(shift, choice)));
+  byId('shiftRows').replaceChildren(
+    make('tr', {}, make('th', { scope: 'row' }, 'One plane at a time'),
+      make('td', { class: 'num' }, '1'), ...price(shift.onePlaneAtATime),
+      make('td', {}, 'to compare')),
+    ...shift.windows.map((choice) => row(shift, choice)));
   byId('shiftTable').hidden = false;
 }
 
@@ -46,14 +50,16 @@ function row(shift, choice) {
   button.addEventListener('click', () => choose(shift.orders, choice.ordersTogether, name));
   return make('tr', {},
     make('th', { scope: 'row' }, name),
-    make('td', { class: 'num' }, `${choice.mostOpen}`),
-    make('td', { class: 'num' }, `${choice.rolls}`),
-    make('td', { class: 'num' }, feet(choice.boughtFt)),
-    make('td', { class: 'num' },
-      choice.moreThanLeastFt > 0 ? `+${feet(choice.moreThanLeastFt)}` : 'least'),
-    make('td', { class: 'num' }, `${choice.wastePercent} %`),
+    make('td', { class: 'num' }, `${choice.mostOpen}`), ...price(choice),
     make('td', {}, button));
 }
+
+/** The price of a choice in material. */
+const price = (choice) => [
+  `${choice.rolls}`, feet(choice.boughtFt),
+  choice.moreThanLeastFt > 0 ? `+${feet(choice.moreThanLeastFt)}` : 'least',
+  `${choice.wastePercent} %`,
+].map((figure) => make('td', { class: 'num' }, figure));
 
 async function choose(orders, ordersTogether, name) {
   say(`${name}: asking…`);
