@@ -12,9 +12,6 @@ internal static class Masses
     public static string Of(double pounds, bool isMetric) =>
         isMetric ? Kilograms(pounds) : Pounds(pounds);
 
-    /// <summary>In the other unit.</summary>
-    public static string Also(double pounds, bool isMetric) => Of(pounds, !isMetric);
-
     private static string Pounds(double pounds) => $"{Whole(pounds)} lb";
 
     private static string Kilograms(double pounds) => $"{Whole(pounds * KilogramsPerPound)} kg";

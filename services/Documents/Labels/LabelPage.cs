@@ -99,9 +99,13 @@ internal sealed class LabelPage(
         var weight = Masses.Of(label.WeightLb, set.IsMetric);
         if (label.WeightLb <= OnePersonLb)
         {
-            var also = Masses.Also(label.WeightLb, set.IsMetric);
             Fitted(weight, new(box.Centre.X, box.Y + 19), box.Width, 19, true, Anchor.Middle);
-            Fitted(also, new(box.Centre.X, box.Y + 31), box.Width, 10, false, Anchor.Middle);
+            if (!set.IsMetric)
+            {
+                var also = Masses.Of(label.WeightLb, isMetric: true);
+                Fitted(also, new(box.Centre.X, box.Y + 31), box.Width, 10, false, Anchor.Middle);
+            }
+
             return;
         }
 

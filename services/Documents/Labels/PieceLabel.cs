@@ -22,13 +22,14 @@ public sealed record PieceLabel
     /// <summary>Cut length as the crew measures, such as "33 ft 0 in".</summary>
     public required string CutText { get; init; }
 
-    /// <summary>The same length in other units, such as "396 in · 10058 mm".</summary>
+    /// <summary>The same length in other units, such as "396 in · 10058 mm"; of a metric job in
+    /// another metric one.</summary>
     public required string CutAlsoText { get; init; }
 
     /// <summary>Nominal width, such as "48 in".</summary>
     public required string WidthText { get; init; }
 
-    /// <summary>The same width in another unit.</summary>
+    /// <summary>The same width in another unit, metric if the job is.</summary>
     public required string WidthAlsoText { get; init; }
 
     /// <summary>The product's words with its nominal R.</summary>

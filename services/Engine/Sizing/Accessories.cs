@@ -37,7 +37,7 @@ internal sealed class Accessories(Job job)
             Rolls("doubleFacedTape", "Double-faced tape on purlins, struts and skirt boards",
                 DoubleFaced(), job.Practice.DoubleFacedRoll,
                 "twice the run of every roof slope and wall", "C"),
-            Count("staples", "Staples ½ in", joints / stapleSpacing,
+            Count("staples", $"Staples {(job.Metric ? "12 mm" : "½ in")}", joints / stapleSpacing,
                 $"one per {stapleSpacing.Say(job.Metric)} of joint"),
             .. Nails() is > 0 and var nails
                 ? [Count("capNails", "Plastic-cap nails at walls", nails,

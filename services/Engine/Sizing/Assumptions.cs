@@ -87,11 +87,14 @@ internal static class Assumptions
         };
         if (from is null) return "";
         var slope = job.Building.Roof.Profile.SlopeBefore(1);
+        var rise = job.Metric
+            ? slope.RiseOverRun.ToString("0.######", CultureInfo.InvariantCulture)
+            : slope.RisePer12.ToString("0.####", CultureInfo.InvariantCulture) + "/12";
         var words = !datum.AtBearing ? $": {job.Say(given)} {from}" : string.Create(
             CultureInfo.InvariantCulture,
             $": bearing {job.Say(given)} + heel {job.Say(datum.Heel)} + purlins "
             + $"{job.Say(datum.PurlinDepth)} × {slope.Factor:0.000000} − girts "
-            + $"{job.Say(datum.GirtThickness)} × {slope.RisePer12:0.####}/12");
+            + $"{job.Say(datum.GirtThickness)} × {rise}");
         if (datum.StripBaseAboveDatum != Length.Zero)
             return $"{words} less {job.Say(datum.StripBaseAboveDatum)} up to where strips start";
         return datum.AtBearing ? words : $"{words}, where the strips start";
@@ -124,7 +127,8 @@ internal static class Assumptions
         foreach (var product in job.Assignments.Select(a => a.Product).Distinct()
             .Where(p => p.IsCutFromRolls).OrderBy(p => p.Code, StringComparer.Ordinal))
             yield return new(
-                "coverage", $"what one strip of {product.Code} covers, by its construction",
+                "coverage",
+                $"what one strip of {product.TitleIn(job.Metric)} covers, by its construction",
                 product.Construction.Value switch
                 {
                     StripConstruction.LapInside =>

@@ -7,9 +7,16 @@ namespace PostFrame.Engine;
 /// The cautions that go with a take-off. They defer to local rules and licensed practice and
 /// promise nothing.
 /// </summary>
-/// <remarks>Source: takeoff.md 6; its sources were read as its section 8 says.</remarks>
-internal static class Cautions
+/// <remarks>Source: takeoff.md 6; its sources were read as its section 8 says. The rules name US
+/// units; figures of a metric job are converted from them and rounded to the safe side (derived),
+/// but NIOSH's 23 kg and the code's 12.7 mm, which the rules give themselves (from memory).
+/// </remarks>
+internal sealed class Cautions
 {
+    private readonly bool metric;
+
+    private Cautions(bool metric) => this.metric = metric;
+
     private const string Memory = "from memory of the rule named; not read in a stored copy";
 
     /// <summary>Those that touch this job, the standing one first.</summary>
@@ -21,7 +28,7 @@ internal static class Cautions
         var rolls = products.Any(p => p.IsCutFromRolls);
         var foam = products.Any(p => p.Kind is ProductKind.SprayFoam or ProductKind.Board);
         var bubble = products.Any(p => p.Kind == ProductKind.BubbleSheet);
-        return [.. All().Where(c => c.When switch
+        return [.. new Cautions(job.Metric).All().Where(c => c.When switch
         {
             When.Always => true,
             When.Roof => roof,
@@ -32,10 +39,10 @@ internal static class Cautions
         }).Select(c => c.Caution)];
     }
 
-    private static IEnumerable<(When When, Caution Caution)> All() =>
-        [.. General(), .. AtHeight(), .. Fire(), .. MoistureAndHeat()];
+    private IEnumerable<(When When, Caution Caution)> All() =>
+        [.. General(), .. OnSite(), .. AtHeight(), .. Fire(), .. MoistureAndHeat()];
 
-    private static IEnumerable<(When, Caution)> General()
+    private IEnumerable<(When, Caution)> General()
     {
         yield return (When.Always, new(
             "standing", "Before you start",
@@ -58,24 +65,30 @@ internal static class Cautions
             + "mineral fibres page"));
         yield return (When.Rolls, new(
             "wind", "Wind",
-            "Do not lay in wind that lifts a corner. Default stop at 15 mph, lower on steep roofs.",
+            "Do not lay in wind that lifts a corner. Default stop at "
+            + $"{In("15 mph", "24 km/h")}, lower on steep roofs.",
             "practice", "common practice, no source"));
         yield return (When.Rolls, new(
             "lifting", "Lifting",
-            "Weight is on the label. Over 50 lb: two people or a hoist.",
-            "NIOSH lifting equation, 51 lb load constant",
+            "Weight is on the label. Over "
+            + $"{In("50 lb", "22.7 kg")}: two people or a hoist.",
+            $"NIOSH lifting equation, load constant {In("51 lb", "23 kg")}",
             "NIOSH 94-110, Applications Manual for the Revised NIOSH Lifting Equation"));
         yield return (When.Fibre, new(
             "cold", "Cold",
-            "Plain vinyl cracks below about 40 °F. Warm it or change facing.",
+            $"Plain vinyl cracks below about {In("40 °F", "5 °C")}. Warm it or change facing.",
             "minimum laying temperature of plain vinyl facing",
             "laminators' trade-association insulation bulletin"));
+    }
+
+    private IEnumerable<(When, Caution)> OnSite()
+    {
         yield return (When.Always, new(
             "electrical", "Electricity",
             "De-energise before laying near services; foil conducts, staples pierce cable. Keep "
-            + "blanket 3 in from recessed lights not rated for insulation contact; do not bury "
-            + "boxes; bond or keep foil clear of service entries. Overhead lines: 10 ft minimum to "
-            + "50 kV for cranes and ladders, more above.",
+            + $"blanket {In("3 in", "80 mm")} from recessed lights not rated for insulation "
+            + "contact; do not bury boxes; bond or keep foil clear of service entries. Overhead "
+            + $"lines: {In("10 ft", "3.1 m")} minimum to 50 kV for cranes and ladders, more above.",
             "NEC 410.116(B), 300.4; 29 CFR 1926.416, 1926.1408", Memory));
         yield return (When.Always, new(
             "flues", "Flues, heaters, motors",
@@ -84,8 +97,8 @@ internal static class Cautions
             "appliance listings, IMC/IFGC", Memory));
         yield return (When.Rolls, new(
             "birds-rodents", "Birds and rodents",
-            "Exposed facing is torn by birds; cover to 8 ft with liner or rail where stock or "
-            + "machinery can touch it.",
+            $"Exposed facing is torn by birds; cover to {In("8 ft", "2.5 m")} with liner or rail "
+            + "where stock or machinery can touch it.",
             "practice", "common practice, no source"));
         yield return (When.Always, new(
             "farm-exemptions", "Farm buildings",
@@ -94,12 +107,13 @@ internal static class Cautions
             "IBC Appendix C and state law", Memory));
     }
 
-    private static IEnumerable<(When, Caution)> AtHeight()
+    private IEnumerable<(When, Caution)> AtHeight()
     {
         yield return (When.Always, new(
             "falls", "Falls and edges",
-            "Tie off or guard at 6 ft and over in construction (4 ft in general industry). Slopes "
-            + "over 4:12 need guardrails with toeboards, nets or fall arrest.",
+            $"Tie off or guard at {In("6 ft", "1.8 m")} and over in construction "
+            + $"({In("4 ft", "1.2 m")} in general industry). Slopes over {In("4:12", "18°")} need "
+            + "guardrails with toeboards, nets or fall arrest.",
             "29 CFR 1926.501(b)(1), (b)(10), (b)(11); 1910.28",
             "29 CFR 1926 Subpart M in quotation; (b)(10) and (b)(11) from memory"));
         yield return (When.Roof, new(
@@ -118,13 +132,13 @@ internal static class Cautions
             "purlins-are-not-anchors", "Purlins are not anchors",
             "On engineered metal buildings, purlins and girts may not be a fall-arrest anchor "
             + "without a qualified person's written approval, and are not a walking surface except "
-            + "as the rule allows; bundles only within 8 ft of a frame line. In wood post-frame "
-            + "apply the same caution.",
+            + $"as the rule allows; bundles only within {In("8 ft", "2.4 m")} of a frame line. In "
+            + "wood post-frame apply the same caution.",
             "29 CFR 1926.758(g)–(i)",
             "29 CFR 1926.758; OSHA interpretation 5 Apr 2005"));
     }
 
-    private static IEnumerable<(When, Caution)> Fire()
+    private IEnumerable<(When, Caution)> Fire()
     {
         yield return (When.Rolls, new(
             "facing-fire", "Fire rating of the facing",
@@ -137,9 +151,10 @@ internal static class Cautions
             "NAIMA 202-96 summaries; NIA short specification; code wording from memory"));
         yield return (When.Foam, new(
             "foam-plastic", "Foam plastic",
-            "Foam boards, thermal blocks and spray foam need a 15-minute thermal barrier (½ in "
-            + "gypsum or tested equal) from the interior unless an exception applies. Foam itself: "
-            + "flame spread 75 or less, smoke developed 450 or less.",
+            "Foam boards, thermal blocks and spray foam need a 15-minute thermal barrier "
+            + $"({In("½ in", "12.7 mm")} gypsum or tested equal) from the interior unless an "
+            + "exception applies. Foam itself: flame spread 75 or less, smoke developed 450 or "
+            + "less.",
             "IBC 2603.3, 2603.4; IRC R316.4", "state adoption text of IBC 2603"));
         yield return (When.Bubble, new(
             "bubble-sheet", "Bubble sheet",
@@ -150,7 +165,7 @@ internal static class Cautions
             "IBC 2614, 2018 text in a city adoption"));
     }
 
-    private static IEnumerable<(When, Caution)> MoistureAndHeat()
+    private IEnumerable<(When, Caution)> MoistureAndHeat()
     {
         yield return (When.Always, new(
             "vapour-side", "Vapour retarder side",
@@ -166,15 +181,20 @@ internal static class Cautions
         yield return (When.Always, new(
             "ventilation", "Ventilation",
             "Insulation does not remove moisture. Livestock, wet vehicles, green concrete and "
-            + "people load the air: a dairy cow gives off some 12 to 18 lb of water a day. Keep "
-            + "ridge, eave and mechanical ventilation working.",
+            + "people load the air: a dairy cow gives off some "
+            + $"{In("12 to 18 lb", "5.5 to 8 kg")} of water a day. Keep ridge, eave and mechanical "
+            + "ventilation working.",
             "moisture given off by stock", "USDA Forest Products Laboratory R1231"));
         yield return (When.Always, new(
             "unvented-heaters", "Unvented heaters",
-            "Unvented burners put their water and fumes in the room: propane makes about 1.6 lb of "
-            + "water per lb burned, about 7 lb (0.8 gal) per gallon; natural gas about 9 lb per "
-            + "therm. Tightening a building with insulation makes both worse. Use vented heat; fit "
-            + "CO alarms. Temporary heaters on site: fresh air, 12 to 36 in clearances, 10 ft from "
+            "Unvented burners put their water and fumes in the room: propane makes about "
+            + In("1.6 lb of water per lb burned, about 7 lb (0.8 gal) per gallon; natural gas "
+                    + "about 9 lb per therm",
+                "1.6 kg of water per kg burned, about 0.8 kg (0.8 L) per litre; natural gas about "
+                    + "0.14 kg per kWh")
+            + ". Tightening a building with insulation makes both worse. Use vented heat; fit CO "
+            + "alarms. Temporary heaters on site: fresh air, "
+            + $"{In("12 to 36 in", "310 to 920 mm")} clearances, {In("10 ft", "3.1 m")} from "
             + "tarpaulins.",
             "C₃H₈ + 5 O₂ → 3 CO₂ + 4 H₂O, 72/44 = 1.63; 29 CFR 1926.154",
             "stoichiometry; 29 CFR 1926.154 in quotation"));
@@ -185,6 +205,8 @@ internal static class Cautions
             "scope of faced-insulation standards; assembly U-factors for metal buildings",
             "National Insulation Association scope note; ASHRAE 90.1 App. A from memory"));
     }
+
+    private string In(string us, string si) => metric ? si : us;
 
     private enum When
     {

@@ -29,8 +29,9 @@ internal sealed class Packer(Job job)
         return new(
             bags, pallets, cube, Math.Ceiling(pallets.Length / 2.0) * PalletSide.TotalFeet,
             bags.Aggregate(Mass.FromPounds(0), (sum, b) => sum + b.Weight),
-            "coil D = √(4·length·coiled thickness/π); coils up to 48 in wide stand on end on a "
-            + "48 × 48 in pallet, wider ones lie flat; two pallets side by side in a trailer", "C");
+            "coil D = √(4·length·coiled thickness/π); coils up to "
+            + $"{PalletSide.Say(job.Metric)} wide stand on end on a pallet of that size square, "
+            + "wider ones lie flat; two pallets side by side in a trailer", "C");
     }
 
     /// <summary>Bag after bag as long as the pallet has room, so that strips stay together.

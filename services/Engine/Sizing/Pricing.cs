@@ -19,7 +19,12 @@ internal static class Pricing
             .OrderBy(g => g.Key, StringComparer.Ordinal))
             Add(product.Key, (decimal)Math.Round(product.Sum(p =>
                 Area.Of(p.Width, p.Cut).TotalSquareFeet), 2), "ft²");
-        foreach (var good in goods) Add(good.Product, (decimal)good.Quantity, good.Unit);
+        foreach (var good in goods)
+            if (job.ProductOf(good.Product).Kind == ProductKind.SprayFoam)
+                Add(good.Product, (decimal)AreaTakeOff.BoardFeet(good.Net, good.Thickness),
+                    "board feet");
+            else
+                Add(good.Product, (decimal)good.Quantity, good.Unit);
         foreach (var item in accessories) Add(item.Id, item.Quantity, item.Unit);
         if (list.PerPiece is { } each && job.Pieces.Count > 0)
             lines.Add(Line("cutting and bagging", job.Pieces.Count, "pieces", each));
@@ -33,7 +38,8 @@ internal static class Pricing
                 lines.Add(Line(item, quantity, unit, price));
             else
                 missing.Add(string.Create(
-                    CultureInfo.InvariantCulture, $"{item}: {quantity:0.##} {unit}"));
+                    CultureInfo.InvariantCulture,
+                    $"{item}: {quantity:0.##} {CountWords.Unit(quantity, unit)}"));
         }
     }
 

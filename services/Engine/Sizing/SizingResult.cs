@@ -282,7 +282,7 @@ public sealed record StockLine(
 
 /// <summary>Goods bought by area: spray foam, batts, board.</summary>
 /// <param name="Quantity">In <paramref name="Unit"/>, rounded up to what can be bought.</param>
-/// <param name="Unit">board feet, bags, sheets.</param>
+/// <param name="Unit">board feet, m³ where the job is metric, bags, sheets.</param>
 public sealed record AreaGoods(
     string Product, string Title, IReadOnlyList<string> Planes, Area Net, Length Thickness,
     double Quantity, string Unit, string How, string Mark);

@@ -85,7 +85,8 @@ internal static class Warnings
             + "endwall 1 lay the highest strip first, the tabs to the other hand. Plan for two "
             + "people on the purlins whatever a piece weighs"
             + (job.Building.Roof.Profile.Steepest.RisePer12 > SteepRoof
-                ? ", and on so steep a roof stop sooner than at 15 mph (24 km/h)."
+                ? ", and on so steep a roof stop sooner than at "
+                    + (job.Metric ? "24 km/h." : "15 mph.")
                 : "."), null);
         if (job.Given.Roof?.EaveOverhang is { } overhang && overhang > Length.Zero)
             yield return new(
@@ -144,8 +145,9 @@ internal static class Warnings
             && u.Strips.Any(s => IsWholeInches(s.Width, 36) || IsWholeInches(s.Width, 72))))
             yield return new(
                 "joints-meet-panel-laps",
-                "Strips of this width line up with every lap or every second lap of 36 in panels; "
-                + "start with a narrower or offset strip.", unit.Unit.Plane.Id);
+                "Strips of this width line up with every lap or every second lap of panels "
+                + $"{Length.FromInches(36).Say(job.Metric)} wide; start with a narrower or offset "
+                + "strip.", unit.Unit.Plane.Id);
     }
 
     /// <summary>"31.5 ft² less", "1.2 m² more" or "as much".</summary>
@@ -163,10 +165,11 @@ internal static class Warnings
                 new HeaderMerge(unit.Unit, job.Rule, job.Practice).ShortOnes(unit.Pieces))
                 yield return new(
                     "short-header",
-                    $"{group.Upright.Count} header piece(s) of about "
+                    $"{CountWords.Of(group.Upright.Count, "header piece")} of about "
                     + $"{job.Say(group.Upright[0].Draft.Cut)} above the opening at "
-                    + $"{job.Say(group.Opening.Along!.Value.From)} are fiddly."
-                    + InOne(job, group), unit.Unit.Plane.Id);
+                    + $"{job.Say(group.Opening.Along!.Value.From)} "
+                    + (group.Upright.Count == 1 ? "is" : "are")
+                    + $" fiddly.{InOne(job, group)}", unit.Unit.Plane.Id);
         foreach (var piece in job.Pieces.Where(p =>
             p is { Role: PieceRole.Header, Lay: PieceLay.Across }))
             yield return new(
@@ -203,29 +206,34 @@ internal static class Warnings
     {
         foreach (var group in job.Pieces.GroupBy(p => (p.Product, p.Width)))
         {
-            var roll = job.ProductOf(group.Key.Product).Rolls
+            var product = job.ProductOf(group.Key.Product);
+            var roll = product.Rolls
                 .First(r => r.Width == group.Key.Width).RollLength - job.Practice.EndTrim;
             string[] tooLong = [.. group.Where(p => p.Cut > roll).Select(p => p.Mark)];
             if (tooLong.Length > 0)
                 yield return new(
                     "piece-longer-than-roll",
-                    $"{tooLong.Length} piece(s) of {group.Key.Product} are longer than a roll "
-                    + $"yields ({roll.SayLong(job.Metric)}), such as {tooLong[0]}: choose pairs or "
-                    + "order longer rolls.", group.First(p => p.Cut > roll).Plane);
+                    $"{CountWords.Of(tooLong.Length, "piece")} "
+                    + $"{(tooLong.Length == 1 ? "is" : "are")} longer than a roll yields "
+                    + $"({roll.SayLong(job.Metric)} of {product.TitleIn(job.Metric)})"
+                    + $"{SuchAs(tooLong)}: choose pairs or order longer rolls.",
+                    group.First(p => p.Cut > roll).Plane);
         }
         foreach (var (id, least, most, text) in new[]
         {
             ("two-people", job.Practice.OnePersonLimit, job.Practice.TwoPersonLimit,
-                "need two people"),
+                "two people"),
             ("hoist", job.Practice.TwoPersonLimit, Mass.FromPounds(double.MaxValue),
-                "need a hoist"),
+                "a hoist"),
         })
         {
             Piece[] heavy = [.. job.Pieces.Where(p => p.Weight > least && !(p.Weight > most))];
             if (heavy.Length > 0)
                 yield return new(
-                    id, $"{heavy.Length} piece(s) over {least.Say(job.Metric)} {text}, such as "
-                    + $"{heavy[0].Mark} at {heavy[0].Weight.Say(job.Metric)}.", null);
+                    id, $"{CountWords.Of(heavy.Length, "piece")} over {least.Say(job.Metric)} "
+                    + $"{(heavy.Length == 1 ? "needs" : "need")} {text}"
+                    + SuchAs([.. heavy.Select(p => $"{p.Mark} at {p.Weight.Say(job.Metric)}")])
+                    + ".", null);
         }
         var longest = job.Pieces
             .Where(p => p.Plane == "roof" && job.Building.Roof.Ridge is not null)
@@ -245,15 +253,20 @@ internal static class Warnings
                 && product.Thickness.Value >= Length.FromInches(4))
                 yield return new(
                     "thick-blanket",
-                    $"{product.Title}: blanket of 4 in and more between cladding and framing needs "
-                    + "longer screws and the building designer's consent.", null);
+                    $"{product.TitleIn(job.Metric)}: blanket of {(job.Metric ? "100 mm" : "4 in")} "
+                    + "and more between cladding and framing needs longer screws and the building "
+                    + "designer's consent.", null);
             else if (product.Kind == ProductKind.BubbleSheet)
                 yield return new(
                     "bubble-alone",
-                    $"{product.Title}: the sheet alone is about R-1. Any larger figure is for an "
+                    $"{product.TitleIn(job.Metric)}: the sheet alone is about "
+                    + $"{(job.Metric ? "R 0.18 m²·K/W" : "R-1")}. Any larger figure is for an "
                     + "assembly with still, enclosed air spaces and one direction of heat flow.",
                     null);
     }
+
+    private static string SuchAs(string[] pieces) =>
+        pieces.Length == 1 ? $", {pieces[0]}" : $", such as {pieces[0]}";
 
     private static bool IsWholeInches(Length width, double inches) =>
         width == Length.FromInches(inches);

@@ -11,8 +11,11 @@ public sealed record Product
     /// <summary>Our own neutral code, such as <c>blanket-3-white</c>.</summary>
     public required string Code { get; init; }
 
-    /// <summary>In words, for people.</summary>
+    /// <summary>In words, for people, sizes in inches.</summary>
     public required string Title { get; init; }
+
+    /// <summary>The same with sizes in whole millimetres; null where it tells no size.</summary>
+    public string? MetricTitle { get; init; }
 
     /// <summary>How it is bought and taken off.</summary>
     public required ProductKind Kind { get; init; }
@@ -63,6 +66,9 @@ public sealed record Product
 
     /// <summary>True for strips cut from rolls.</summary>
     public bool IsCutFromRolls => Construction.Value != StripConstruction.None;
+
+    /// <summary>In the words of a job in metric units, or of one in inches.</summary>
+    public string TitleIn(bool metric) => metric ? MetricTitle ?? Title : Title;
 
     /// <summary>What one strip of a nominal width covers of the run.</summary>
     public Length CoverageOf(Length width) =>

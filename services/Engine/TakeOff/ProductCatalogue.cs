@@ -25,10 +25,10 @@ public static class ProductCatalogue
         BubbleFoil(), Flanged(BubbleFoil()),
         SprayFoam("spray-foam-closed", "Closed-cell spray foam", 2, 6.5, 2.0, 0.8),
         SprayFoam("spray-foam-open", "Open-cell spray foam", 3.5, 3.7, 0.5, 8),
-        Batt("batt-3-5-unfaced", "Unfaced glass-fibre batt, 3½ in", 3.5, 13, 0.18, 88),
-        Batt("batt-5-5-unfaced", "Unfaced glass-fibre batt, 5½ in", 5.5, 21, 0.30, 60),
-        Board("board-2-eps", "Expanded polystyrene board, 2 in", 2, 8, 0.17, 1.0),
-        Board("board-2-xps", "Extruded polystyrene board, 2 in", 2, 10, 0.30, 0.6),
+        Batt("batt-3-5-unfaced", "3½ in", 3.5, 13, 0.18, 88),
+        Batt("batt-5-5-unfaced", "5½ in", 5.5, 21, 0.30, 60),
+        Board("board-2-eps", "Expanded polystyrene board", 2, 8, 0.17, 1.0),
+        Board("board-2-xps", "Extruded polystyrene board", 2, 10, 0.30, 0.6),
     ];
 
     private static readonly Dictionary<string, Product> ByCode = All.ToDictionary(p => p.Code);
@@ -43,6 +43,8 @@ public static class ProductCatalogue
         {
             Code = $"blanket-{inches}-{(foil ? "foil" : "white")}",
             Title = $"{inches} in faced glass-fibre blanket, {(foil ? "bright foil" : "white")}",
+            MetricTitle = $"{Millimetres(inches)} faced glass-fibre blanket, "
+                + (foil ? "bright foil" : "white"),
             Kind = ProductKind.Blanket,
             Facing = foil
             ? "reinforced bright foil (foil, scrim, kraft)"
@@ -76,6 +78,7 @@ public static class ProductCatalogue
     {
         Code = $"{blanket.Code}-two-tabs",
         Title = $"{blanket.Title}, a tab on each side",
+        MetricTitle = $"{blanket.MetricTitle}, a tab on each side",
         Construction = new(
             StripConstruction.TwoTabs, "C", "common practice, no source: two 3 in tabs"),
     };
@@ -84,6 +87,7 @@ public static class ProductCatalogue
     {
         Code = $"{sheet.Code}-flange",
         Title = $"{sheet.Title}, self-adhesive flange",
+        MetricTitle = $"{sheet.MetricTitle}, self-adhesive flange",
         Construction = new(
             StripConstruction.FlangeOutside, "M", Bubble + ", flange of 2 in outside the width"),
         Tab = Length.FromInches(2),
@@ -94,6 +98,7 @@ public static class ProductCatalogue
     {
         Code = "bubble-foil",
         Title = "Foil-faced bubble sheet, 5/16 in",
+        MetricTitle = $"Foil-faced bubble sheet, {Millimetres(5.0 / 16)}",
         Kind = ProductKind.BubbleSheet,
         Facing = "bright foil on both sides",
         Thickness = new(Length.FromInches(5.0 / 16), "M", Bubble + ", single bubble"),
@@ -126,11 +131,12 @@ public static class ProductCatalogue
         };
 
     private static Product Batt(
-        string code, string title, double inches, double r, double poundsPerFt2, double bagFt2) =>
+        string code, string thick, double inches, double r, double poundsPerFt2, double bagFt2) =>
         new()
         {
             Code = code,
-            Title = title,
+            Title = $"Unfaced glass-fibre batt, {thick}",
+            MetricTitle = $"Unfaced glass-fibre batt, {Millimetres(inches)}",
             Kind = ProductKind.Batt,
             Thickness = new(Length.FromInches(inches), "C", "nominal"),
             NominalR = new(ThermalResistance.FromRValue(r), "M", Area),
@@ -144,11 +150,12 @@ public static class ProductCatalogue
         };
 
     private static Product Board(
-        string code, string title, double inches, double r, double poundsPerFt2, double perm) =>
+        string code, string kind, int inches, double r, double poundsPerFt2, double perm) =>
         new()
         {
             Code = code,
-            Title = title,
+            Title = $"{kind}, {inches} in",
+            MetricTitle = $"{kind}, {Millimetres(inches)}",
             Kind = ProductKind.Board,
             Thickness = new(Length.FromInches(inches), "C", "nominal"),
             NominalR = new(ThermalResistance.FromRValue(r), "M", Area),
@@ -160,6 +167,9 @@ public static class ProductCatalogue
             CladdingFaceEmittance = new(0.9, "M", "plastics"),
             UnitCoverageFt2 = new(32, "C", "a 4 × 8 ft sheet"),
         };
+
+    private static string Millimetres(double inches) =>
+        $"{Math.Round(Length.FromInches(inches).TotalMillimetres)} mm";
 
     private static RollSize[] InchRolls(int[] widthsIn, double rollFeet) =>
         [.. widthsIn.Select(w => new RollSize(

@@ -9,7 +9,7 @@ public enum ProductKind
     /// <summary>Foil-faced bubble sheet in rolls, cut to pieces.</summary>
     BubbleSheet,
 
-    /// <summary>Sprayed on site; taken off in board feet.</summary>
+    /// <summary>Sprayed on site; taken off in board feet, or m³ where the job is metric.</summary>
     SprayFoam,
 
     /// <summary>Batts between framing; taken off in bags by coverage.</summary>

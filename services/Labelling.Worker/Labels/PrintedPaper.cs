@@ -13,6 +13,9 @@ internal static partial class PrintedPaper
     private const double NmPerInch = 25_400_000;
     private const double NmPerMm = 1_000_000;
 
+    /// <summary>1 m²·K/W in h·ft²·°F/Btu, by the IT calorie's Btu (NIST SP 811, B.9).</summary>
+    private const double RPerSi = 5.678263337;
+
     /// <summary>The caution that stands at the foot of every checklist page.</summary>
     private const string Standing = "standing";
 
@@ -44,7 +47,8 @@ internal static partial class PrintedPaper
             ShipTo = order.ShipTo.Name,
             IsMetric = order.Pieces.Any(IsMetric),
             Map = map,
-            Labels = [.. pieces.Select(piece => Label(piece, planes[piece.Plane]))],
+            Labels = [.. pieces.Select(
+                piece => Label(piece, planes[piece.Plane], IsMetric(piece)))],
         };
         return new PrintedSet
         {
@@ -129,23 +133,24 @@ internal static partial class PrintedPaper
         _ => throw new InvalidOperationException($"No plane is a {plane.Kind}."),
     };
 
-    private static PieceLabel Label(ConfirmedPiece piece, ConfirmedPlane plane) => new()
-    {
-        PieceId = piece.PieceId,
-        Mark = piece.Mark,
-        Kind = Kind(plane),
-        PlaneTitle = plane.Title,
-        StripText = $"strip {piece.Strip} of {plane.StripCount}{Role(piece)}",
-        CutText = piece.CutText,
-        CutAlsoText = IsMetric(piece)
-            ? InchText(piece.CutNm)
+    private static PieceLabel Label(
+        ConfirmedPiece piece, ConfirmedPlane plane, bool isMetric) => new()
+        {
+            PieceId = piece.PieceId,
+            Mark = piece.Mark,
+            Kind = Kind(plane),
+            PlaneTitle = plane.Title,
+            StripText = $"strip {piece.Strip} of {plane.StripCount}{Role(piece)}",
+            CutText = piece.CutText,
+            CutAlsoText = isMetric
+            ? MetreText(piece.CutNm)
             : $"{InchText(piece.CutNm)} · {MmText(piece.CutNm)}",
-        WidthText = piece.WidthText,
-        WidthAlsoText = IsMetric(piece) ? InchText(piece.WidthNm) : MmText(piece.WidthNm),
-        ProductText = Product(plane),
-        FacingText = plane.Facing ?? FacingUnlessSaid,
-        WeightLb = piece.WeightLb,
-    };
+            WidthText = piece.WidthText,
+            WidthAlsoText = isMetric ? MetreText(piece.WidthNm) : MmText(piece.WidthNm),
+            ProductText = Product(plane, isMetric),
+            FacingText = plane.Facing ?? FacingUnlessSaid,
+            WeightLb = piece.WeightLb,
+        };
 
     private static string Role(ConfirmedPiece piece) => piece.Role switch
     {
@@ -155,9 +160,13 @@ internal static partial class PrintedPaper
     };
 
     /// <summary>R as the product has it on the shelf: framing will squeeze it.</summary>
-    private static string Product(ConfirmedPlane plane) => plane.NominalR is { } r
-        ? Invariant($"{plane.ProductTitle} · nominal R-{r:0.#} before installation")
-        : plane.ProductTitle;
+    private static string Product(ConfirmedPlane plane, bool isMetric) =>
+        plane.NominalR is not { } r
+        ? plane.ProductTitle
+        : isMetric
+            ? Invariant(
+                $"{plane.ProductTitle} · nominal R {r / RPerSi:0.00} m²·K/W before installation")
+            : Invariant($"{plane.ProductTitle} · nominal R-{r:0.#} before installation");
 
     private static PackingList Packing(
         OrderConfirmedData order, List<ConfirmedPiece> inCuttingOrder, BuildingMap map)
@@ -188,11 +197,12 @@ internal static partial class PrintedPaper
         ConfirmedPlane plane, List<ConfirmedPiece> pieces, Dictionary<string, int> numbers)
     {
         var totalNm = pieces.Sum(piece => piece.CutNm);
+        var isMetric = pieces.Any(IsMetric);
         return new PackedPlane
         {
             PlaneId = plane.Plane,
-            ProductText = Product(plane),
-            TotalLengthText = pieces.Any(IsMetric)
+            ProductText = Product(plane, isMetric),
+            TotalLengthText = isMetric
                 ? Invariant($"{totalNm / NmPerMm / 1000:0.##} m")
                 : Invariant($"{totalNm / NmPerInch / 12:0.#} ft"),
             Pieces = [.. pieces.Select(piece => new PackedPiece
@@ -226,6 +236,8 @@ internal static partial class PrintedPaper
     private static double Inches(long nm) => nm / NmPerInch;
 
     private static string InchText(long nm) => Invariant($"{nm / NmPerInch:0.##} in");
+
+    private static string MetreText(long nm) => Invariant($"{nm / NmPerMm / 1000:0.###} m");
 
     private static string MmText(long nm) => Invariant($"{nm / NmPerMm:0} mm");
 

@@ -83,7 +83,7 @@ public sealed record AreaGoodsLine
 
     public required double Quantity { get; init; }
 
-    /// <summary>Board feet, bags or sheets.</summary>
+    /// <summary>Board feet (m³ where the job is metric), bags or sheets.</summary>
     public required string Unit { get; init; }
 
     public required string How { get; init; }

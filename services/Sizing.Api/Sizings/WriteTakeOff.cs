@@ -18,7 +18,7 @@ internal static class WriteTakeOff
             Building = Building(result.Building),
             Pieces = [.. result.Pieces.Select(piece => Piece(piece, isMetric))],
             Schedule = [.. result.Schedule.Select(line => Schedule(line, result, isMetric))],
-            Planes = [.. InLayingOrder(result).Select(Plane)],
+            Planes = [.. InLayingOrder(result).Select(plane => Plane(plane, isMetric))],
             Totals = Totals(result.Totals),
             Assumptions = [.. result.Assumptions.Select(WriteNotes.Assumption)],
             Warnings = [.. result.Warnings.Select(WriteNotes.Warning)],
@@ -125,14 +125,15 @@ internal static class WriteTakeOff
             span.First == span.Last ? $"{span.First}" : $"{span.First}–{span.Last}"));
     }
 
-    private static PlaneLine Plane(PlaneResult plane) => new()
+    private static PlaneLine Plane(PlaneResult plane, bool isMetric) => new()
     {
         Plane = plane.Plane,
         Title = plane.Title,
         Code = plane.Code,
         Kind = WireNames<PlaneKind>.Of(plane.Kind),
         Product = plane.Product,
-        ProductTitle = ProductCatalogue.Find(plane.Product)?.Title ?? plane.Product,
+        ProductTitle = ProductCatalogue.Find(plane.Product)?.TitleIn(isMetric)
+            ?? plane.Product,
         Facing = ProductCatalogue.Find(plane.Product)?.Facing,
         NetFt2 = Rounded(plane.Net.TotalSquareFeet, 2),
         GrossFt2 = Rounded(plane.Gross.TotalSquareFeet, 2),

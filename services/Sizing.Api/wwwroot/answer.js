@@ -97,8 +97,8 @@ function heat({ planes }) {
   const rows = planes.filter(({ thermal }) => thermal).map(({ title, kind, thermal }) => [
     make('span', { class: 'plane' }, swatch(kind), title),
     {
-      text: `R-${shown(thermal.nominalR, 1)}`, num: true,
-      small: inMetric() ? amount(thermal.nominalR, 'R', 1, 2)[0] : null,
+      text: inMetric() ? amount(thermal.nominalR, 'R', 1, 2)[0] : `R-${shown(thermal.nominalR, 1)}`,
+      num: true,
     },
     season(thermal.winter), season(thermal.summer),
   ]);
@@ -106,7 +106,7 @@ function heat({ planes }) {
   if (!basis) return [make('p', { class: 'note' }, 'Nothing to sum up for these planes.')];
   return [
     table(inMetric()
-      ? 'R in m²·K/W; U in W/(m²·K); the product\'s own name for its R is in h·ft²·°F/Btu'
+      ? 'R in m²·K/W; U in W/(m²·K)'
       : 'R in h·ft²·°F/Btu; U in Btu/(h·ft²·°F)',
       ['Plane', { text: 'Product alone', num: true }, 'Winter: whole assembly',
         'Summer: whole assembly'], rows),
@@ -125,7 +125,12 @@ const directions = {
 const season = (line) => make('span', {}, `R ${amount(line.assemblyR, 'R', 1, 2)[0]} `, make(
   'small', {}, `U ${amount(line.assemblyU, 'U', 3, 2)[0]}, ${directions[line.direction]}`));
 
-function showQuantities({ accessories, areaGoods, packing, price }) {
+/** The list names things by code; people by title. */
+const titleOf = (item, { accessories, planes }) => accessories.find(({ id }) => id === item)?.title
+  ?? planes.find(({ product }) => product === item)?.productTitle ?? item;
+
+function showQuantities(answer) {
+  const { accessories, areaGoods, packing, price } = answer;
   const parts = [];
   if (accessories.length > 0) {
     parts.push(table('Fixing and sealing', [
@@ -137,7 +142,7 @@ function showQuantities({ accessories, areaGoods, packing, price }) {
   if (areaGoods.length > 0) {
     parts.push(table('By area', ['Item', { text: 'Buy', num: true }, 'How it was counted'],
       areaGoods.map((line) => [
-        line.title, { text: counted(line.quantity, line.unit), num: true }, line.how,
+        line.title, { text: counted(line.quantity, line.unit, 2), num: true }, line.how,
       ])));
   }
   if (packing) {
@@ -146,14 +151,15 @@ function showQuantities({ accessories, areaGoods, packing, price }) {
       + `about ${amountText(packing.trailerFt, 'ft', 1)} of trailer, `
       + `${amountText(packing.weightLb, 'lb')}. `, make('small', {}, packing.how)));
     parts.push(make('p', {}, packing.palletLoads.map(({ number, bags, weightLb }) =>
-      `Pallet ${number}: bags ${bags[0]} to ${bags.at(-1)}, ${amountText(weightLb, 'lb')}`)
+      `Pallet ${number}: ${bags.length === 1 ? `bag ${bags[0]}` : `bags ${bags[0]} to ${bags.at(-1)}`}, `
+        + amountText(weightLb, 'lb'))
       .join('; ') + '.'));
   }
   if (price) {
     parts.push(table(`Price by list ${price.listId}, version ${price.listVersion}`,
       ['Item', { text: 'Quantity', num: true }, { text: 'Amount', num: true }],
       [...price.lines.map((line) => [
-        line.item, { text: counted(line.quantity, line.unit, 1), num: true },
+        titleOf(line.item, answer), { text: counted(line.quantity, line.unit, 1), num: true },
         { text: shown(line.amount, 2), num: true },
       ]), [make('strong', {}, 'Total'), '', { text: `${price.currency} ${shown(price.total, 2)}`, num: true }]]));
     if (price.note) parts.push(make('p', { class: 'note' }, price.note));

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using CsCheck;
 using PostFrame.Engine;
 using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
@@ -156,6 +158,25 @@ public sealed class NoteTests
         Assert.Contains(result.Assumptions, a => a.Id == "framing"
             && a.Value == "600 mm and 600 mm centres");
     }
+
+    [Theory]
+    [InlineData(72, "1 piece over 50 lb needs two people, R-01 at ")]
+    [InlineData(144, "2 pieces over 50 lb need two people, such as R-01 at ")]
+    public void One_heavy_piece_is_told_in_the_singular(double length, string told) =>
+        Assert.StartsWith(
+            told, Assert.Single(
+                Job(480, length, 120, Gable(4), Roof(72, RoofLayout.OverRidge) with
+                {
+                    Product = "blanket-4-white",
+                }).Sized().Warnings, w => w.Id == "two-people").Text, StringComparison.Ordinal);
+
+    [Fact]
+    public void Nothing_is_counted_in_the_wrong_number() => RichJobs.Valid.Sample(job =>
+            Assert.DoesNotContain(
+                Sizing.Size(job).Result!.Warnings.Select(w => w.Text),
+                text => text.Contains("(s)", StringComparison.Ordinal)
+                    || Regex.IsMatch(text, @"(?<![\d.,])1 (header )?(pieces|rolls|strips)\b")),
+        iter: 60);
 
     [Fact]
     public void A_metric_job_is_told_in_metric_units()

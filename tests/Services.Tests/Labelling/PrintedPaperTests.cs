@@ -16,6 +16,16 @@ public sealed class PrintedPaperTests
         Assert.Contains("White side down", text);
     }
 
+    /// <summary>By hand: R-10 ÷ 5.678263 = 1.761 m²·K/W (NIST SP 811, appendix B.9).</summary>
+    [Fact]
+    public void Everything_on_a_metric_label_is_metric()
+    {
+        var text = LabelOf(plane => plane with { NominalR = 10, ProductTitle = "76 mm blanket" },
+            piece => piece with { CutText = "10059 mm", WidthText = "1200 mm" });
+        Assert.Contains("nominal R 1.76 m²·K/W before installation", text);
+        Assert.DoesNotMatch(@"\d ?(in|ft|lb)\b|R-\d+ ", text);
+    }
+
     [Fact]
     public void A_label_without_nominal_R_claims_none() =>
         Assert.DoesNotContain("nominal R", LabelOf(plane => plane with { NominalR = null }));
@@ -80,8 +90,8 @@ public sealed class PrintedPaperTests
     /// <summary>270 in is 6858 mm, exactly: 1 in is 25.4 mm.</summary>
     [Theory]
     [InlineData("22 ft 6 in", "60 in", "270 in · 6858 mm", "1524 mm")]
-    [InlineData("6858 mm", "1524 mm", "270 in", "60 in")]
-    public void Each_length_stands_in_the_other_unit_too(
+    [InlineData("6858 mm", "1524 mm", "6.858 m", "1.524 m")]
+    public void Each_length_stands_in_another_unit_too(
         string cut, string width, string cutAlso, string widthAlso)
     {
         var text = LabelOf(plane => plane, piece => piece with
