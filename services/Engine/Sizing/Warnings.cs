@@ -119,9 +119,11 @@ internal static class Warnings
         where across.Length > 0
         select new Warning(
             "overhang-beside-lean-to",
-            $"{across.Length} strip(s) of {plane.Title}, such as strip {across[0].Strip.Number}, "
-            + "lie partly at the lean-to, which carries the roof on, and partly at the overhang: "
-            + $"cut {job.Say(cut.AtBottom + cut.AtTop)} off their foot at the lean-to on site.",
+            $"{CountWords.Of(across.Length, "strip")} of {plane.Title}"
+            + $"{SuchAs([.. across.Select(p => $"strip {p.Strip.Number}")])}, "
+            + (across.Length == 1 ? "lies" : "lie")
+            + " partly at the lean-to, which carries the roof on, and partly at the overhang: cut "
+            + $"{job.Say(cut.AtBottom + cut.AtTop)} off the lower end at the lean-to on site.",
             plane.Id);
 
     private static IEnumerable<Warning> OfStrips(Job job)

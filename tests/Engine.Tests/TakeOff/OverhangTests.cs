@@ -252,7 +252,7 @@ public sealed class OverhangTests
         var told = Assert.Single(BesideLeanTo(RoofLayout.EaveToRidge).Sized().Warnings,
             w => w.Id == "overhang-beside-lean-to");
         Assert.Equal("roofA", told.Plane);
-        Assert.StartsWith("2 strip(s) of Roof slope A, such as strip 3,", told.Text,
+        Assert.StartsWith("2 strips of Roof slope A, such as strip 3,", told.Text,
             StringComparison.Ordinal);
         Assert.Contains("cut 18.974 in off", told.Text, StringComparison.Ordinal);
     }
