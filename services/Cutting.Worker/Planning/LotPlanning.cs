@@ -68,9 +68,14 @@ internal static class LotPlanning
 
     private static bool Holds(List<StockType> stock, List<CuttingItem> items)
     {
-        var longest = stock.Where(s => s.Count is null or > 0).Select(s => s.UsableNm)
-            .DefaultIfEmpty(0).Max();
-        return items.All(i => i.LengthNm <= longest) && FirstFit.Decreasing(
-            Instance.From([.. items.Select(i => (i.LengthNm, i.Demand))], stock)).UnmetLength == 0;
+        var longest = items.Max(i => i.LengthNm);
+        var rolls = stock.Where(s => s.Count is null or > 0).ToList();
+        if (rolls.Any(s => s.Count is null && s.UsableNm >= longest))
+            return true;
+        var wanted = items.Sum(i => (double)i.LengthNm * i.Demand);
+        return longest <= rolls.Select(s => s.UsableNm).DefaultIfEmpty(0).Max()
+            && wanted <= rolls.Sum(s => (double)s.UsableNm * (s.Count ?? 1e18))
+            && FirstFit.Decreasing(Instance.From(
+                [.. items.Select(i => (i.LengthNm, i.Demand))], rolls)).UnmetLength == 0;
     }
 }

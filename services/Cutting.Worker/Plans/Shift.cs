@@ -158,7 +158,7 @@ internal sealed class Shift(
         var windows = sizes.Select((_, index) =>
             groups.Aggregate(Window.Nothing, (sum, group) => sum + group[index])).ToList();
         var (apart, together) = (windows[0], windows[^1]);
-        var least = windows.Min(window => window.BoughtNm);
+        var least = windows.Append(planes).Min(window => window.BoughtNm);
         return new ShiftBody
         {
             Orders = orders,
