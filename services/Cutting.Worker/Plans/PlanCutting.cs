@@ -30,6 +30,7 @@ internal sealed partial class PlanCutting(
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         await Task.Yield();
+        WarmUp();
         var isFirst = true;
         while (!stoppingToken.IsCancellationRequested)
         {
@@ -57,6 +58,21 @@ internal sealed partial class PlanCutting(
             await RestAsync(stoppingToken);
         }
     }
+
+    /// <summary>
+    /// Most of a process's first plan is the planner being compiled; here no order waits for it.
+    /// </summary>
+    private static void WarmUp() => CuttingStock.Plan(
+        new CuttingProblem
+        {
+            Items = [new("long", 7, 5), new("short", 3, 4)],
+            Stock =
+            [
+                new StockType { Key = "roll", LengthNm = 20, Cost = 20 },
+                new StockType { Key = "offcut", LengthNm = 15, Cost = 1, Count = 1 },
+            ],
+        },
+        new PlanLimits { WorkSeconds = 0 });
 
     private async Task RestAsync(CancellationToken stop)
     {
