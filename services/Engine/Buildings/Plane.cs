@@ -99,33 +99,40 @@ internal sealed record Plane
 
     /// <summary>
     /// Polygon of the covered stretches, counter-clockwise from its lower left; stretches are
-    /// joined by the base line.
+    /// joined by the line of their feet.
     /// </summary>
     public IReadOnlyList<PlanePoint> Outline()
     {
         if (Parts.Count == 0) return [];
         var top = new List<PlanePoint>();
         var foot = new List<PlanePoint>();
-        foreach (var part in Parts)
+        for (var i = 0; i < Parts.Count; i++)
         {
-            Interval[] steps = [.. Steps(part)];
-            top.Add(new(part.From, BottomOn(steps[0])));
-            foreach (var step in steps)
+            if (i > 0)
             {
-                var (bottom, less) = (BottomOn(step),
-                    Edge.HighestOn(step.From, step.To).Up - TopOn(step).Up);
-                foot.AddRange([new(step.From, bottom), new(step.To, bottom)]);
-                top.AddRange(Edge.Part(step.From, step.To).Points
-                    .Select(p => p with { Up = p.Up - less }));
+                PlanePoint[] gap = [.. FootOf(new(Parts[i - 1].To, Parts[i].From))];
+                foot.AddRange(gap);
+                top.AddRange(gap);
             }
-            top.Add(new(part.To, BottomOn(steps[^1])));
+            PlanePoint[] here = [.. FootOf(Parts[i])];
+            foot.AddRange(here);
+            top.AddRange([here[0], .. Steps(Parts[i]).SelectMany(TopOf), here[^1]]);
         }
         top.Reverse();
-        if (Cutbacks.Count == 0) return [foot[0], .. top.SkipLast(1)];
-        foot.AddRange(top.SkipLast(1));
-        PlanePoint[] all = [.. foot.Where((p, i) => i == 0 || p != foot[i - 1])];
-        return [.. all.Where((p, i) =>
+        var isStepped = Cutbacks.Count > 0;
+        PlanePoint[] round = [.. isStepped ? foot : foot.Take(1), .. top.SkipLast(1)];
+        PlanePoint[] all = [.. round.Where((p, i) => i == 0 || p != round[i - 1])];
+        return !isStepped ? all : [.. all.Where((p, i) =>
             p.Up != all[(i + 1) % all.Length].Up || p.Up != all[i == 0 ? ^1 : i - 1].Up)];
+    }
+
+    private IEnumerable<PlanePoint> FootOf(Interval stretch) => Steps(stretch).SelectMany(
+        s => new PlanePoint[] { new(s.From, BottomOn(s)), new(s.To, BottomOn(s)) });
+
+    private IEnumerable<PlanePoint> TopOf(Interval step)
+    {
+        var less = Edge.HighestOn(step.From, step.To).Up - TopOn(step).Up;
+        return Edge.Part(step.From, step.To).Points.Select(p => p with { Up = p.Up - less });
     }
 
     /// <summary>A stretch between the ends of the cutbacks within it.</summary>

@@ -278,6 +278,29 @@ public sealed class OverhangTests
         var net = 504 * 198 * K - 240 * 18 * K - 24 * 180 * K;
         Assert.Equal(net / 144, plane.Net.TotalSquareFeet, 1e-6);
         Assert.Equal(net, AreaOf(plane.Outline), 1e-3);
+        Assert.All(plane.Outline.Zip([.. plane.Outline.Skip(1), plane.Outline[0]]),
+            side => Assert.True(side.First.Across == side.Second.Across
+                || side.First.Up == side.Second.Up, $"{side} is not square"));
+    }
+
+    [Fact]
+    public void Strips_over_the_ridge_beside_a_part_length_vent_keep_their_feet_on_the_eave()
+    {
+        // Strips 3 and 4 (96 to 192 in) are pairs; the lean-to's stretch starts at 132 in, within
+        // the gap they leave, so the line that joins the two parts steps there and nowhere else.
+        var plane = BesideLeanTo(RoofLayout.OverRidge).With(b => b with
+        {
+            Roof = b.Roof! with
+            {
+                Ridge = RidgeKind.Vented, VentFrom = In(90), VentTo = In(170),
+            },
+        }).Sized().PlaneAt("roof");
+        Assert.Equal(
+            504 * 396 * K - 240 * 18 * K - (96 * 396 * K - 60 * 18 * K), AreaOf(plane.Outline),
+            1e-3);
+        Assert.All(plane.Outline.Zip([.. plane.Outline.Skip(1), plane.Outline[0]]),
+            side => Assert.True(side.First.Across == side.Second.Across
+                || side.First.Up == side.Second.Up, $"{side} is not square"));
     }
 
     private static double AreaOf(IReadOnlyList<PlanePoint> outline)
