@@ -72,13 +72,8 @@ internal sealed class Accessories(Job job)
         var sum = Length.Zero;
         foreach (var opening in job.Openings.Where(o => Rolled.Any(p => p.Plane == o.Plane)))
             sum += (opening.Width + opening.Top - opening.Bottom) * 2;
-        foreach (var plane in Rolled.Where(p => p.Kind == PlaneKind.Roof
-            && !p.Plane.StartsWith("lean", StringComparison.Ordinal)))
-            foreach (var panel in job.Building.Panels.Where(p =>
-                p.Treatment == TranslucentTreatment.CoverAndCut
-                && (p.Plane == "roof" || plane.Plane == "roof"
-                    || plane.Plane.StartsWith(p.Plane, StringComparison.Ordinal))))
-                sum += (panel.Along.Size + plane.Outline.Max(o => o.Up)) * 2;
+        foreach (var panel in Rolled.SelectMany(p => p.Panels))
+            sum += (panel.To - panel.From + panel.Top - panel.Bottom) * 2;
         return sum;
     }
 

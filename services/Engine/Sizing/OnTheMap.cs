@@ -12,8 +12,7 @@ internal static class OnTheMap
     /// </summary>
     public static IReadOnlyList<PlacedPanel> Panels(Building building, Plane plane)
     {
-        if (plane.Kind != PlaneKind.Roof || plane.Id is not ("roof" or "roofA" or "roofB"))
-            return [];
+        if (!plane.Id.StartsWith("roof", StringComparison.Ordinal)) return [];
         var top = plane.Outline().Max(point => point.Up);
         var ridge = plane.Lines.Where(line => line.Kind == "ridge")
             .Select(line => line.Up).DefaultIfEmpty(top).First();
@@ -21,10 +20,13 @@ internal static class OnTheMap
         [
             .. from panel in building.Panels
                where panel.Treatment == TranslucentTreatment.CoverAndCut
-                   && (plane.Id == "roof" || panel.Plane == "roof" || panel.Plane == plane.Id)
+                   && (plane.Id == "roof"
+                       || plane.Id.StartsWith(panel.Plane, StringComparison.Ordinal))
+               let place = new Interval(
+                   panel.Along.From - plane.Origin, panel.Along.To - plane.Origin)
                from part in plane.Parts
-               where part.Overlaps(panel.Along)
-               let along = panel.Along.ClippedTo(part)
+               where part.Overlaps(place)
+               let along = place.ClippedTo(part)
                let isUpper = plane.Id == "roof" && panel.Plane == "roofB"
                let isLower = plane.Id == "roof" && panel.Plane == "roofA"
                select new PlacedPanel(

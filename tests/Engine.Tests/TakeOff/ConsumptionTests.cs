@@ -1,4 +1,5 @@
 using PostFrame.Engine;
+using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
 using PostFrame.Engine.TakeOff;
 using Xunit;
@@ -19,6 +20,54 @@ public sealed class ConsumptionTests
         Assert.Equal(8076 / 12.0 * 1.05, tape.Needed, 0.005);
         Assert.Equal((706.65, 4), (tape.Needed, tape.Quantity));
     }
+
+    /// <summary>
+    /// W1, a panel of 24 in on slope A: 2 × (24 + 189.7367) = 427.473 in; on both, made over the
+    /// ridge, 2 × (24 + 379.4733) = 806.947 in.
+    /// </summary>
+    [Theory]
+    [InlineData("roofA", 427.473)]
+    [InlineData("roof", 806.947)]
+    public void Tape_goes_once_round_a_panel_that_is_cut_out_on_its_own_slope(
+        string plane, double inches) =>
+        Assert.Equal(inches / 12, CutOutTape(WorkedJobs.W1, plane), 0.006);
+
+    [Fact]
+    public void A_panel_beside_a_part_length_vent_is_taped_once()
+    {
+        var vented = WorkedJobs.W1.With(b => b with
+        {
+            Roof = b.Roof! with
+            {
+                Ridge = RidgeKind.Vented, VentFrom = In(10), VentTo = In(90),
+            },
+        });
+        Assert.Equal(427.473 / 12, CutOutTape(vented, "roofA"), 0.006);
+    }
+
+    [Fact]
+    public void A_panel_is_drawn_and_taped_on_both_pieces_of_a_broken_slope()
+    {
+        // W4: 2 × (24 + 139.9428) + 2 × (24 + 160.9969) = 697.879 in.
+        var split = WorkedJobs.W4 with
+        {
+            Insulation =
+            [
+                Roof(60, RoofLayout.EaveToRidge) with { BreakLayout = BreakLayout.Split },
+            ],
+        };
+        Assert.Equal(697.879 / 12, CutOutTape(split, "roofA"), 0.006);
+    }
+
+    private static double CutOutTape(SizingInput job, string plane) => Assert.Single(
+        job.With(b => b with
+        {
+            Openings = [],
+            Roof = b.Roof! with
+            {
+                TranslucentPanels = [new() { Plane = plane, FromStart = In(200), Width = In(24) }],
+            },
+        }).Sized().Accessories, a => a.Id == "cutOutTape").Needed;
 
     [Fact]
     public void Double_faced_tape_runs_twice_along_every_slope_and_wall() =>

@@ -312,6 +312,18 @@ public sealed class OverhangTests
     }
 
     [Fact]
+    public void A_translucent_panel_is_drawn_at_its_place_from_endwall_1_not_from_the_fascia()
+    {
+        var roof = Covered with
+        {
+            TranslucentPanels = [new() { FromStart = In(200), Width = In(24) }],
+        };
+        var panel = Assert.Single(
+            Barn(roof, Roof(48, RoofLayout.EaveToRidge)).Sized().PlaneAt("roofA").Panels);
+        Assert.Equal((In(212), In(236)), (panel.From, panel.To));
+    }
+
+    [Fact]
     public void A_lean_to_below_the_eave_leaves_the_overhang_above_it()
     {
         var job = BesideLeanTo(RoofLayout.EaveToRidge);
