@@ -127,11 +127,16 @@ internal static class CuttingBenchmark
         var note = faults.Count > 0 ? $"PLAN REFUSED: {faults[0].Text}" : "";
         note += known.Contradiction(name, plan.LowerBoundCost, plan.Cost) + plan.Method
             + FormattableString.Invariant($", work {plan.WorkSeconds:F2}, wall {wall:F2}")
-            + FormattableString.Invariant($", first plan {first.Cost} after {firstMs:F0} ms");
+            + FormattableString.Invariant($", first plan {first.Cost} after {firstMs:F0} ms")
+            + $", {Patterns(plan)} patterns, the first plan {Patterns(first)}";
         return new Row(
             Path.GetFileName(Path.GetDirectoryName(file)) ?? "", name,
             plan.LowerBoundCost, plan.Cost, plan.Proven, took, note);
     }
+
+    private static int Patterns(CuttingPlan plan) => plan.Rolls.Select(r => string.Join(
+        ' ', r.Cuts.GroupBy(c => c.LengthNm).OrderBy(g => g.Key)
+            .Select(g => $"{g.Sum(c => c.Count)}x{g.Key}"))).Distinct().Count();
 
     private static string Line(Row row) => string.Create(
         CultureInfo.InvariantCulture,

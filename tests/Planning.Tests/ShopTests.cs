@@ -22,6 +22,23 @@ public sealed class ShopTests
         Assert.Equal((2, 1), (plan.RollCount, plan.Rolls.Count(r => r.LeavesOffcut)));
     }
 
+    /// <summary>
+    /// 6,560 to cut on rolls of 100: 66 rolls and 40 left, which one roll of 35 + 25 leaves in one
+    /// place; longest first leaves 5 and 35 on two (worked by hand).
+    /// </summary>
+    [Fact]
+    public void Left_over_gathers_in_a_long_plan_too()
+    {
+        var problem = Problem([("a", 50, 128), ("b", 35, 2), ("c", 25, 2), ("d", 20, 2)],
+            new StockType { Key = "r", LengthNm = 100 })
+            with
+        { MinUsefulOffcutNm = 40 };
+        var plan = CuttingStock.Plan(problem, Limits, Cancel);
+        Assert.Empty(PlanCheck.Check(problem, plan));
+        Assert.Equal(
+            (66, 1), (plan.RollCount, plan.Rolls.Where(r => r.LeavesOffcut).Sum(r => r.Times)));
+    }
+
     /// <summary>Worked by hand: 60 and 58 + 2 leave 40 each.</summary>
     [Fact]
     public void Offcuts_are_of_one_length_where_that_costs_nothing()

@@ -3,6 +3,8 @@ namespace PostFrame.CuttingWorker.Planning;
 /// <summary>The planner's one entry.</summary>
 public static class CuttingStock
 {
+    private const double FinishingWork = 0.1;
+
     /// <summary>
     /// Plans the cutting of <paramref name="problem"/> from its stock at the least total cost, with
     /// a lower bound on the cost of any plan.
@@ -65,10 +67,13 @@ public static class CuttingStock
     {
         var instance = Written(problem);
         var meter = new WorkMeter(limits, cancel);
-        var search = Search.Run(
-            instance, problem.MinUsefulOffcutNm, meter, limits.Seed,
-            packing => holds?.Invoke(PlanWriting.Write(problem, instance, packing).Rolls) ?? true);
+        bool Keeps(Packing packing) =>
+            holds?.Invoke(PlanWriting.Write(problem, instance, packing).Rolls) ?? true;
+        var search = Search.Run(instance, meter, limits.Seed, Keeps);
         var best = search.Kept ?? search.Best;
+        var finished = Finished(instance, best, problem.MinUsefulOffcutNm, meter);
+        if (search.Kept is null || Keeps(finished))
+            best = finished;
         var (rolls, unmet) = PlanWriting.Write(problem, instance, best);
         var plan = new CuttingPlan
         {
@@ -85,6 +90,17 @@ public static class CuttingStock
             WorkSeconds = meter.Spent,
         };
         return (plan, search.Kept is not null);
+    }
+
+    /// <summary>
+    /// The same rolls with more worth keeping left on them, then with fewer patterns to set up.
+    /// </summary>
+    private static Packing Finished(
+        Instance instance, Packing found, long minUsefulNm, WorkMeter meter)
+    {
+        var polished = Polish.Offcuts(
+            instance, found, minUsefulNm, meter.Another(FinishingWork));
+        return FewerPatterns.Of(instance, polished, minUsefulNm, meter.Another(FinishingWork));
     }
 
     private static Instance Written(CuttingProblem problem) => Instance.From(

@@ -14,10 +14,9 @@ internal static class Polish
 
     public static Packing Offcuts(Instance instance, Packing packing, long leastNm, WorkMeter meter)
     {
-        if (packing.RollCount > MostRolls || packing.RollCount < 2 || meter.Over)
+        if (packing.RollCount < 2 || meter.Over)
             return packing;
-        var rolls = packing.Rolls.SelectMany(r => Enumerable.Repeat(r.Pattern, r.Times))
-            .Select(p => new Roll(p.Bin, instance, p)).ToList();
+        var (full, rolls) = Roomiest(instance, packing);
         long Gain(Roll r, long room)
         {
             var left = room * instance.UnitNm + instance.Bins[r.Bin].Slack;
@@ -38,9 +37,27 @@ internal static class Polish
         {
         }
 
-        var better = Packing.Of(instance,
-            [.. rolls.Where(r => r.Pieces.Count > 0).Select(r => (r.Pattern(), 1))], packing.Unmet);
-        return better;
+        full.AddRange(rolls.Where(r => r.Pieces.Count > 0).Select(r => (r.Pattern(), 1)));
+        return Packing.Of(instance, full, packing.Unmet);
+    }
+
+    /// <summary>The rolls with most room, one by one, and the patterns of all others.</summary>
+    private static (List<(Pattern, int)> Full, List<Roll> Roomy) Roomiest(
+        Instance instance, Packing packing)
+    {
+        var (full, roomy) = (new List<(Pattern, int)>(), new List<Roll>());
+        foreach (var (pattern, times) in packing.Rolls
+            .OrderByDescending(r => instance.Bins[r.Pattern.Bin].Capacity
+                - r.Pattern.Used(instance)))
+        {
+            var some = Math.Min(times, MostRolls - roomy.Count);
+            for (var n = 0; n < some; n++)
+                roomy.Add(new Roll(pattern.Bin, instance, pattern));
+            if (times > some)
+                full.Add((pattern, times - some));
+        }
+
+        return (full, roomy);
     }
 
     private sealed class Roll

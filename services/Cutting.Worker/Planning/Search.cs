@@ -14,20 +14,18 @@ internal sealed class Search
     private readonly WorkMeter _meter;
     private readonly int _seed;
     private readonly long _step;
-    private readonly long _minUsefulNm;
     private readonly Func<Packing, bool> _keeps;
     private readonly List<(Int128 Demand, long[] Top)> _worths = [];
 
     private Search(
-        Instance instance, long minUsefulNm, WorkMeter meter, int seed, Func<Packing, bool> keeps)
+        Instance instance, WorkMeter meter, int seed, Func<Packing, bool> keeps)
     {
         _keeps = keeps;
-        _minUsefulNm = minUsefulNm;
         _instance = instance;
         _meter = meter;
         _seed = seed;
         _step = Math.Max(1, instance.Bins.Select(b => b.Cost).Aggregate(0L, Gcd));
-        Best = Polish.Offcuts(instance, FirstFit.Decreasing(instance), minUsefulNm, meter);
+        Best = FirstFit.Decreasing(instance);
         Kept = keeps(Best) ? Best : null;
         Method = "first-fit decreasing";
         (Bound, Why) = DualBounds.Of(instance);
@@ -54,9 +52,9 @@ internal sealed class Search
     private long Target => Best.UnmetLength > 0 ? long.MaxValue / 4 : Best.Cost - _step;
 
     public static Search Run(
-        Instance instance, long minUsefulNm, WorkMeter meter, int seed, Func<Packing, bool> keeps)
+        Instance instance, WorkMeter meter, int seed, Func<Packing, bool> keeps)
     {
-        var search = new Search(instance, minUsefulNm, meter, seed, keeps);
+        var search = new Search(instance, meter, seed, keeps);
         if (!search.Done && !meter.Over && instance.Bins.Length > 0)
             search.Go();
         return search;
@@ -107,7 +105,7 @@ internal sealed class Search
     {
         if (!packing.Beats(Best))
             return;
-        Best = Polish.Offcuts(_instance, packing, _minUsefulNm, _meter);
+        Best = packing;
         Method = method;
         if (_keeps(Best))
             Kept = Best;

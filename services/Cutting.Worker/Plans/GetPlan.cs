@@ -94,6 +94,8 @@ internal static class GetPlan
             Rolls = rollCount,
             LowerBoundRolls = (int)plan.LowerBoundRolls,
             GapRolls = rollCount - (int)plan.LowerBoundRolls,
+            Patterns = rolls.Select(roll => (roll[0].RollLengthNm, string.Join(
+                ' ', roll.Select(piece => piece.CutNm).Order()))).Distinct().Count(),
             Proven = plan.Proven,
             Method = plan.Method,
             Explanation = plan.Proven && rollCount > plan.LowerBoundRolls

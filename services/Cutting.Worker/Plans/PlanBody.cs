@@ -51,6 +51,9 @@ public sealed record ProductPlanBody
         + "offcuts used up are more rolls and less material.")]
     public required int GapRolls { get; init; }
 
+    [Description("Different ways in which the listed rolls are cut: so often is the bench set up.")]
+    public required int Patterns { get; init; }
+
     [Description("True when no plan can use less roll material.")]
     public required bool Proven { get; init; }
 

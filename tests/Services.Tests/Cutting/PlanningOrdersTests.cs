@@ -213,6 +213,10 @@ public sealed class PlanningOrdersTests
         Assert.Equal(0, (int)plan["gapRolls"]!);
         Assert.Equal((9600, 9096), ((double)material["rollIn"]!, (double)material["cutIn"]!));
         Assert.Equal(504, (double)material["trimLossIn"]! + (double)material["offcutIn"]!);
+        var alike = plan["rollList"]!.AsArray().GroupBy(roll => string.Join(
+            ' ', roll!["cuts"]!.AsArray().Select(cut => (double)cut!["cutIn"]!).Order())).ToList();
+        Assert.Equal(alike.Count, (int)plan["patterns"]!);
+        Assert.InRange(alike.Count, 1, 7);
     }
 
     [Fact]
