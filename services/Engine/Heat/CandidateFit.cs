@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PostFrame.Engine.Heat;
 
 /// <summary>Whether a candidate can be built into a frame as it was described.</summary>
@@ -14,15 +12,18 @@ public static class CandidateFit
     /// </summary>
     /// <param name="candidate">What is offered.</param>
     /// <param name="framing">The members it is put to; null where none cross the plane.</param>
-    public static IReadOnlyList<Violation> Violations(Candidate candidate, Framing? framing)
+    /// <param name="words">Units of values and bounds; metric where not said.</param>
+    public static IReadOnlyList<Violation> Violations(
+        Candidate candidate, Framing? framing, UnitWords? words = null)
     {
         ArgumentNullException.ThrowIfNull(candidate);
+        words ??= UnitWords.Metric;
         return
         [
-            .. Sheet(candidate),
+            .. Sheet(candidate, words),
             .. Over(candidate),
             .. Sides(candidate),
-            .. framing is null ? [] : Depth(candidate, framing),
+            .. framing is null ? [] : Depth(candidate, framing, words),
         ];
     }
 
@@ -44,16 +45,15 @@ public static class CandidateFit
             .Where(space => Crosses(candidate.Lies, space.Side))
             .Sum(space => space.ThicknessMm);
 
-    private static IEnumerable<Violation> Sheet(Candidate candidate)
+    private static IEnumerable<Violation> Sheet(Candidate candidate, UnitWords words)
     {
         if (MaterialBand.ThickestMm(candidate.Kind) is not { } most
             || candidate.ThicknessMm is not { } mm || mm <= most)
             yield break;
         yield return AtMost(
-            "/thickness", mm, most,
-            FormattableString.Invariant(
-                $"A reflective sheet is at most {most:0.#} mm thick; name several as layers of ")
-            + "their own.");
+            "/thickness", mm, most, words,
+            bound => $"A reflective sheet is at most {bound} thick; name several as layers of "
+                + "their own.");
     }
 
     private static IEnumerable<Violation> Over(Candidate candidate)
@@ -79,7 +79,8 @@ public static class CandidateFit
                         + "insulation's face.");
     }
 
-    private static IEnumerable<Violation> Depth(Candidate candidate, Framing framing)
+    private static IEnumerable<Violation> Depth(
+        Candidate candidate, Framing framing, UnitWords words)
     {
         var spaces = candidate.Spaces ?? [];
         var left = framing.DepthMm;
@@ -94,10 +95,9 @@ public static class CandidateFit
             var mm = spaces[i].ThicknessMm;
             if (mm > left + Tolerance)
                 yield return AtMost(
-                    $"/airSpaces/{i}/thickness", mm, left,
-                    FormattableString.Invariant(
-                        $"In {framing.DepthMm:0.#} mm of framing there is room for an air space ")
-                    + FormattableString.Invariant($"of at most {left:0.#} mm here."));
+                    $"/airSpaces/{i}/thickness", mm, left, words,
+                    bound => $"In {words.Thickness(framing.DepthMm)} of framing there is room for "
+                        + $"an air space of at most {bound} here.");
             left = Math.Max(0, left - mm);
         }
         if (candidate is not { Lies: Placement.BetweenFraming, ThicknessMm: { } thick }
@@ -106,13 +106,17 @@ public static class CandidateFit
             yield break;
         var most = framing.DepthMm / CompressedBatt.LeastShare;
         yield return AtMost(
-            "/thickness", thick, most,
-            FormattableString.Invariant(
-                $"A batt squeezed into {framing.DepthMm:0.#} mm of framing is at most {most:0.#} ")
-            + "mm thick; squeezed below 40 % its resistance is not known.");
+            "/thickness", thick, most, words,
+            bound => $"A batt squeezed into {words.Thickness(framing.DepthMm)} of framing is at "
+                + $"most {bound} thick; squeezed below 40 % its resistance is not known.");
     }
 
-    private static Violation AtMost(string path, double mm, double most, string message) => new(
-        path, "at-most", mm.ToString("0.##", CultureInfo.InvariantCulture) + " mm",
-        most.ToString("0.##", CultureInfo.InvariantCulture), "mm", message);
+    private static Violation AtMost(
+        string path, double mm, double most, UnitWords words, Func<string, string> message)
+    {
+        var bound = words.Most(most);
+        return new(
+            path, "at-most", words.Thickness(mm), words.Number(bound), words.LengthUnit,
+            message(words.Thickness(bound)));
+    }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PostFrame.Engine.Quantities;
 
 namespace PostFrame.Engine.Heat;
@@ -58,23 +57,23 @@ public static class ClaimCheck
                 Text = "It cannot be told without the thickness: a material has R per inch.",
             };
         bool Within(ThermalResistance? r) => r is { } x && claimed <= x.TotalRValue + 0.05;
-        var r = FormattableString.Invariant($"R-{claimed:0.##}");
+        var words = site.Words;
+        var r = words.Claimed(claimed);
         if (Within(most))
             return finding with
             {
                 Outcome = ClaimOutcome.Supported,
-                Text = $"{r} is within what the material reaches by itself "
-                    + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0})."),
+                Text = $"{r} is within what the material reaches by itself (at most "
+                    + $"{words.Of(most)}).",
             };
         if (candidate is { IsReflective: true, Spaces.Count: > 0 }
             && OpenFact(candidate) is { } open)
             return finding with
             {
-                Text = $"{r} is more than the material reaches by itself "
-                    + FormattableString.Invariant($"(at most R-{most.TotalRValue:0.0}); what its ")
-                    + $"air spaces add cannot be told without {open}.",
+                Text = $"{r} is more than the material reaches by itself (at most "
+                    + $"{words.Of(most)}); what its air spaces add cannot be told without {open}.",
             };
-        var reaches = $"at most R-{most.TotalRValue.ToString("0.0", CultureInfo.InvariantCulture)}";
+        var reaches = $"at most {words.Of(most)}";
         // 16 CFR 460.5(a): what is not reflective is rated on the material alone.
         return candidate.IsReflective
             ? JudgedAsSystem(candidate, finding, site, r, reaches, Within)
@@ -106,20 +105,16 @@ public static class ClaimCheck
             return finding with
             {
                 Outcome = ClaimOutcome.SummerOnlySystemValue,
-                Text = FormattableString.Invariant(
-                    $"{r} holds for the whole system with heat flowing down, as on a summer roof. ")
-                    + FormattableString.Invariant(
-                        $"In winter the same system is R-{winter.TotalRValue:0.0}."),
+                Text = $"{r} holds for the whole system with heat flowing down, as on a summer "
+                    + $"roof. In winter the same system is {site.Words.Of(winter)}.",
             };
         if (Flat(candidate, site) is { } flat && within(flat))
             return finding with
             {
                 Outcome = ClaimOutcome.SummerOnlySystemValue,
                 Text = $"{r} holds for the whole system only with heat flowing {StraightDown}. "
-                    + FormattableString.Invariant(
-                        $"On this slope it is R-{finding.SystemSummer!.Value.TotalRValue:0.0} in ")
-                    + FormattableString.Invariant(
-                        $"summer and R-{finding.SystemWinter!.Value.TotalRValue:0.0} in winter."),
+                    + $"On this slope it is {site.Words.Of(finding.SystemSummer!.Value)} in "
+                    + $"summer and {site.Words.Of(finding.SystemWinter!.Value)} in winter.",
             };
         if (within(finding.SystemBest))
             return finding with
@@ -138,9 +133,9 @@ public static class ClaimCheck
         {
             Outcome = ClaimOutcome.NotReachableByMaterial,
             Text = $"{r} is more than this material reaches at the stated thickness: {reaches}. "
-                + FormattableString.Invariant($"Even with a {BestSpaceMm:0} mm space on each ")
-                + $"side and heat flowing {AssemblyWorking.Words(BestFlow(site))} it is "
-                + FormattableString.Invariant($"R-{finding.SystemBest!.Value.TotalRValue:0.0}."),
+                + $"Even with a space of {(site.Words.IsMetric ? "90 mm" : "3½ in")} on each side "
+                + $"and heat flowing {AssemblyWorking.Words(BestFlow(site))} it is "
+                + $"{site.Words.Of(finding.SystemBest!.Value)}.",
         };
     }
 

@@ -27,18 +27,20 @@ public sealed record CodeFinding(
     /// <param name="question">Which of them is asked for.</param>
     /// <param name="u">The whole assembly.</param>
     /// <param name="isConditioned">False where nothing heats or cools the building.</param>
+    /// <param name="words">How it is worded; US units where not said.</param>
     /// <param name="doubts">
     /// Sentences on what else is unsure, such as U or the zone; with any, nothing is met outright.
     /// </param>
     public static CodeFinding Of(
         IEnumerable<EnvelopeMinimum> rows, CodeQuestion question, ThermalTransmittance u,
-        bool isConditioned = true, params IReadOnlyList<string> doubts)
+        bool isConditioned = true, UnitWords? words = null, params IReadOnlyList<string> doubts)
     {
         ArgumentNullException.ThrowIfNull(rows);
         ArgumentNullException.ThrowIfNull(doubts);
         ArgumentNullException.ThrowIfNull(question);
         var matching = rows.Where(row => Matches(row, question)).ToList();
-        var notes = NotesFor(question, matching);
+        words ??= UnitWords.Us;
+        var notes = NotesFor(question, matching, words);
         // Where a row was read and another remembered, the one that was read counts.
         var row = matching.Where(r => r.Measure == "U_max").OrderByDescending(r => r.IsCertain)
             .ThenByDescending(r => r.Read).FirstOrDefault();
@@ -60,15 +62,16 @@ public sealed record CodeFinding(
             (true, false) => CodeVerdict.MeetsIfRowIsRight,
             (false, false) => CodeVerdict.MissesIfRowIsRight,
         };
-        return new(verdict, row, limit, margin, TextFor(verdict, row, u, limit, unsure), notes);
+        return new(
+            verdict, row, limit, margin, TextFor(verdict, row, words, u, limit, unsure), notes);
     }
 
     private static string TextFor(
-        CodeVerdict verdict, EnvelopeMinimum row, ThermalTransmittance u,
+        CodeVerdict verdict, EnvelopeMinimum row, UnitWords words, ThermalTransmittance u,
         ThermalTransmittance limit, IReadOnlyList<string> unsure)
     {
-        var figures = FormattableString.Invariant(
-            $"U {u.TotalUFactor:0.000} against at most {limit.TotalUFactor:0.000} ")
+        var figures = $"U {words.Of(u)} against at most {words.Of(limit)} {words.UUnit} "
+            + (words.IsMetric ? $"(printed as U-{row.Value}) " : "")
             + $"({row.Standard} {row.Edition}, {row.Table}, zone {row.Zone}, "
             + $"{row.Conditioning}, {row.Construction})";
         var doubts = string.Join(' ', unsure);
@@ -89,13 +92,14 @@ public sealed record CodeFinding(
         ? "The copy it was read in does not name its edition: look it up before relying on it."
         : "The row is from memory: look it up before relying on it.";
 
-    private static List<string> NotesFor(CodeQuestion question, List<EnvelopeMinimum> matching)
+    private static List<string> NotesFor(
+        CodeQuestion question, List<EnvelopeMinimum> matching, UnitWords words)
     {
         var notes = new List<string>
         {
             "Unconditioned and many agricultural buildings are outside the energy code; ask "
             + "whether an exemption applies.",
-            "Semi-heated (90.1) means heating of at least 3.4 Btu/(h·ft²) but below the "
+            $"Semi-heated (90.1) means heating of at least {words.Flow(3.4)} but below the "
             + "conditioned threshold of the zone; its limits are looser.",
         };
         if (question.Construction == "metal building")

@@ -87,7 +87,7 @@ public sealed record MoistureFinding
                 then, room.VapourPa(coldest), coldest.VapourPressurePa),
             AtDesign = OnsetAt(assembly, site.Winter),
             Class = candidate.Perm is { } perm ? Vapour.ClassOf(perm) : null,
-            Text = TextOf(year) + (sky is null ? "" : SkyText(year, sky)),
+            Text = TextOf(year) + (sky is null ? "" : SkyText(year, sky, site.Words)),
             Cures = year.Verdict == MoistureVerdict.Dry
                 ? []
                 : [.. CuresOf(candidate, site, months, room, solved, year)],
@@ -105,12 +105,12 @@ public sealed record MoistureFinding
                 $" Below about {RunsOffAboveGPerM2:0} g/m² water hangs as a film and does not ")
                 + "run off.");
 
-    private static string SkyText(MoistureYear year, MoistureYear sky) =>
+    private static string SkyText(MoistureYear year, MoistureYear sky, UnitWords words) =>
         sky.PeakGPerM2 < MoistureYear.NothingGPerM2
-            ? " Nor would it if the roof were 4 K colder than the air all year, as under a clear "
-                + "sky without sun."
-            : FormattableString.Invariant(
-                $" Monthly means leave out sun and night sky; were the roof 4 K colder than the ")
+            ? $" Nor would it if the roof were {words.Difference(SolAir.FlatSkyKelvins)} colder "
+                + "than the air all year, as under a clear sky without sun."
+            : " Monthly means leave out sun and night sky; were the roof "
+            + $"{words.Difference(SolAir.FlatSkyKelvins)} colder than the "
             + FormattableString.Invariant(
                 $"air all year, it would be up to {sky.PeakGPerM2:0.#} g/m² instead of ")
             + FormattableString.Invariant($"{year.PeakGPerM2:0.#}, with ")

@@ -23,6 +23,9 @@ public sealed record PlaneSite
     /// <summary>Blanket left over a member [mm].</summary>
     public double SqueezedThicknessMm { get; init; } = 3;
 
+    /// <summary>How its findings are worded.</summary>
+    public UnitWords Words { get; init; } = UnitWords.Us;
+
     /// <summary>True for an upright plane.</summary>
     public bool IsWall => SlopeDegrees >= 90;
 }

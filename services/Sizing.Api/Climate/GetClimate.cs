@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PostFrame.Problems;
 
@@ -148,12 +149,24 @@ public static class GetClimate
             station.Cdd65F, station.Cdd50F),
         Months = [.. station.Months.Select(month => new ClimateMonth(
             month.Month, month.MeanC, Fahrenheit(month.MeanC), month.VapourPressurePa,
-            month.RelativeHumidityPercent, month.HorizontalSolarKwhM2, month.WindMPerS))],
-        Notes = ["A typical year, not an extreme one: its 99 % heating value is on average 0.4 K "
+            Math.Min(100, month.RelativeHumidityPercent), month.HorizontalSolarKwhM2,
+            month.WindMPerS))],
+        Notes = [.. station.Months.Where(month => month.IsSaturated).Select(SaturatedNote),
+            "A typical year, not an extreme one: its 99 % heating value is on average 0.4 K "
             + "warmer than long-term values. Subtract 2 K for sizing, or send the local design "
             + "temperature, which always wins.", EditionNote],
         Sources = [ZoneSource, StationSource],
     };
+
+    private static string SaturatedNote(StationMonth month) =>
+        FormattableString.Invariant(
+            $"{CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month.Month)}: the mean ")
+        + FormattableString.Invariant(
+            $"vapour pressure of {month.VapourPressurePa:0.#} Pa is above saturation over ")
+        + (month.MeanC < 0 ? "ice" : "water")
+        + FormattableString.Invariant(
+            $" at the mean temperature, {month.SaturationPa:0.#} Pa (vapour comes with the warm ")
+        + "hours): told as 100 % relative humidity, and reckoned with as saturated.";
 
     private const string EditionNote =
         "IECC 2021 and ASHRAE 169-2013 moved about a tenth of the counties, mostly one zone "

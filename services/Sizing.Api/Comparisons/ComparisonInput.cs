@@ -51,6 +51,10 @@ internal sealed record ClimateAsked(
     ClimateAnswer? Found, string? Zone, Temperature? Winter, Temperature? Summer,
     double? SunWPerM2, double? DegreeDaysK);
 
+/// <summary>Members of wood, or the tested system of steel; null where told wrongly.</summary>
+/// <param name="IsMetric">Told in metric units.</param>
+internal sealed record FramingAsked(Framing? Wood, string? SteelSystem, bool IsMetric);
+
 /// <summary>How the room is used and kept.</summary>
 internal sealed record RoomAsked(
     IndoorUse? Use, bool? Heated, Temperature? HeatedTo, Temperature? CooledTo,

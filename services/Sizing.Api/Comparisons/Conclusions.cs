@@ -21,40 +21,58 @@ internal static class Conclusions
         var said = new List<ConclusionLine>();
         var ours = lines.Where(line => line.Asked.Ours).ToList();
         var theirs = lines.Where(line => !line.Asked.Ours).ToList();
+        if (setting.IsUnheated)
+            said.Add(new("unheated", "Nothing heats this building, so no insulation saves fuel "
+                + "here. What differs is dripping and summer heat.", null, null, []));
+        if (setting.IsWinterAssumed)
+            said.Add(new("winter-assumed", "Neither a place nor a winter temperature was told: "
+                + $"{setting.Words.Of(setting.Site.Winter.Outside)} outdoors is assumed (mark A). "
+                + "The winter R hangs on it a little, dripping wholly; no load is told. Give the "
+                + "postal code, county, station or winterDesign.", null, null,
+                ["/conditions/winterOutdoorsF"]));
         said.AddRange(lines.Where(line => line.U is null).Select(line => new ConclusionLine(
             "not-comparable",
-            line.Questions.Count == 0
+            IsBeyondSteelTables(line, setting)
                 ? $"For \"{line.Name}\" no tested value is held between steel members, and none is "
                     + "put in its place."
                 : $"\"{line.Name}\" cannot be rebuilt until its questions are answered; nothing is "
                     + "assumed for it.",
             line.Asked.Ours ? line.Id : null, line.Asked.Ours ? null : line.Id, [])));
         foreach (var (line, i) in lines.Select((line, i) => (line, i)))
-            said.AddRange(Claim(line, $"/lines/{i}/", setting.Words));
+            said.AddRange(Claim(line, $"/lines/{i}/", setting));
         foreach (var rival in theirs)
         {
             foreach (var option in ours) said.AddRange(Pair(option, rival, lines, setting));
         }
         foreach (var (line, i) in lines.Select((line, i) => (line, i)))
             said.AddRange(Moisture(line, $"/lines/{i}/", setting));
-        if (setting.IsUnheated)
-            said.Add(new("unheated", "Nothing heats this building, so no insulation saves fuel "
-                + "here. What differs is dripping and summer heat.", null, null, []));
         if (lines.Any(line => line.Winter?.AirSpaces.Count > 0))
             said.Add(new("reflective-uncertainty", "An R with a reflective air space is good to "
                 + "about 15 %: the two systems differ by that much.", null, null, []));
         return said;
     }
 
+    /// <summary>True where no answer to a question would bring a value.</summary>
+    private static bool IsBeyondSteelTables(RebuiltLine line, Setting setting) =>
+        setting.Input.SteelSystem is not null
+        && (line.Asked.Candidate.Kind != MaterialKind.Blanket
+            || line.Asked.Candidate.MaterialR is not null);
+
     /// <summary>A claim beside what it comes to in this plane.</summary>
     private static IEnumerable<ConclusionLine> Claim(
-        RebuiltLine line, string home, UnitWords words)
+        RebuiltLine line, string home, Setting setting)
     {
-        if (line is not { Asked.Ours: false, Claim.Outcome: { } outcome, WinterR: { } winter })
-            yield break;
-        var built = line.Summer is { } summer
-            ? $"{words.Of(winter)} in winter and {words.Of(summer.R)} in summer"
-            : words.Of(winter);
+        if (line is not { Asked.Ours: false, Claim.Outcome: { } outcome }) yield break;
+        var words = setting.Words;
+        var built = line switch
+        {
+            { WinterR: null } => "",
+            { WinterR: { } winter, Summer: { } summer } =>
+                $" as built into this plane: {words.Of(winter)} in winter"
+                + (setting.IsUnheated ? " (rated as if heated)" : "")
+                + $" and {words.Of(summer.R)} in summer",
+            { WinterR: { } all } => $" as built into this plane: {words.Of(all)}",
+        };
         yield return new(
             "claim-" + outcome switch
             {
@@ -63,9 +81,10 @@ internal static class Conclusions
                 ClaimOutcome.NeedsAirSpaceNotThere => "needs-air-space",
                 _ => "not-reachable",
             },
-            $"\"{line.Name}\" as built into this plane: {built}. {line.Claim.Text}",
+            $"\"{line.Name}\"{built}{(built.Length > 0 ? "." : ":")} {line.Claim.Text}",
             null, line.Id,
-            line.Tested is null
+            line.WinterR is null ? [home + "claim/materialMostR"]
+                : line.Tested is null
                 ? [home + "winter/assemblyR", home + "summer/assemblyR",
                     home + "claim/materialMostR"]
                 : [home + "tested/assemblyR", home + "claim/materialMostR"]);
@@ -82,11 +101,11 @@ internal static class Conclusions
                 $"/lines/{lines.TakeWhile(other => other != line).Count()}/")
                 + member(line)),
         ];
-        yield return Resistance("winter", option, rival, setting.Words,
+        yield return Resistance("winter", option, rival, setting,
             option.U.Value.ToResistance(), rival.U.Value.ToResistance(),
             Figures(line => line.Tested is null ? "winter/assemblyR" : "tested/assemblyR"));
         if (option.Summer is { } ourSummer && rival.Summer is { } theirSummer)
-            yield return Resistance("summer", option, rival, setting.Words,
+            yield return Resistance("summer", option, rival, setting,
                 ourSummer.R, theirSummer.R, Figures(_ => "summer/assemblyR"));
         if (option.Asked.PricePerFt2 is { } ourPrice && rival.Asked.PricePerFt2 is { } theirPrice)
         {
@@ -106,7 +125,7 @@ internal static class Conclusions
     }
 
     private static ConclusionLine Resistance(
-        string season, RebuiltLine option, RebuiltLine rival, UnitWords words,
+        string season, RebuiltLine option, RebuiltLine rival, Setting setting,
         ThermalResistance ours, ThermalResistance theirs, IReadOnlyList<string> figures)
     {
         var percent = 100 * (theirs.TotalSi / ours.TotalSi - 1);
@@ -114,12 +133,19 @@ internal static class Conclusions
         var (id, phrase) = percent > same ? ("rival-better", "holds heat back better than")
             : percent < -same ? ("option-better", "holds heat back less than")
             : ("same", "holds heat back about as well as");
+        var words = setting.Words;
+        var isIdle = setting.IsUnheated && season == "winter";
         return new(
             $"{season}-{id}",
-            $"In {season} \"{rival.Name}\" {phrase} \"{option.Name}\": "
-                + $"{words.Of(theirs)} against {words.Of(ours)}, both as built into this plane.",
+            (isIdle ? "Were it heated, in winter " : $"In {season} ")
+                + $"\"{rival.Name}\" {(isIdle ? Would(phrase) : phrase)} \"{option.Name}\": "
+                + $"{words.Of(theirs)} against {words.Of(ours)}, both as built into this plane."
+                + (isIdle ? " Nothing heats it, so neither saves fuel." : ""),
             option.Id, rival.Id, figures);
     }
+
+    private static string Would(string phrase) => phrase.Replace(
+        "holds", "would hold", StringComparison.Ordinal);
 
     private static bool LooksAtAir(RebuiltLine line) => line.Winter is not null
         && (line.Winter.AirSpaces.Count > 0 || line.Asked.Candidate.RoomEmittance < 0.5);
@@ -143,7 +169,8 @@ internal static class Conclusions
         if (rh >= 0.999)
             yield return new(
                 "drips",
-                $"\"{line.Name}\" drips into the room in an average {MonthOf(month)}.",
+                $"\"{line.Name}\" drips into the room in an average {MonthOf(month)}."
+                    + Itself(month, setting),
                 option, rival, [home + "drip/worstFaceRhPercent"]);
         else if (rh >= DripFinding.MouldRh)
             yield return new(

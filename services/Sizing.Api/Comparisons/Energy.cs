@@ -74,11 +74,11 @@ internal static class Energy
     private static double? Cost(HeatingYear? year, double? price) =>
         year is not null && price is { } each ? WriteHeat.Rounded(year.FuelUnits * each, 2) : null;
 
-    /// <summary>[Btu/h]; none where nothing heats.</summary>
+    /// <summary>[Btu/h]; none where nothing heats or nobody knows the winter.</summary>
     private static double? DesignLoad(BuildingLoss whole, Setting setting)
     {
         var winter = setting.Site.Winter;
-        return setting.IsUnheated
+        return setting.IsUnheated || setting.IsWinterAssumed
             ? null
             : WriteHeat.Rounded(whole.DesignLoadW(winter.Room, winter.Outside) / 0.29307107, 0);
     }

@@ -99,15 +99,7 @@ internal static class MoneyWorking
             "ASHRAE HoF 2021 ch. 18 (1.2 W/K per L/s) and slab edge 1.4 W/(m·K), read", "R",
             new Opens("energy/buildingLossBtuPerHF", 1 / WPerBtuH / 1.8));
         if (setting.IsUnheated) return;
-        var winter = setting.Site.Winter;
-        sheet.Add(
-            "energy", "design load of the building", "Φ = H·(t_room − t_out)",
-            [
-                new("H", whole.TotalWPerK, "W/K"), new("t_room", winter.Room.TotalCelsius, "°C"),
-                new("t_out", winter.Outside.TotalCelsius, "°C"),
-            ],
-            whole.DesignLoadW(winter.Room, winter.Outside), "W", "ASHRAE HoF 2021 ch. 18", "R",
-            new Opens("energy/buildingDesignLoadBtuPerH", 1 / WPerBtuH));
+        if (!setting.IsWinterAssumed) Load(sheet, whole, setting);
         if (line.WholeYear is not { } year) return;
         sheet.Add(
             "energy", "heat of the building in a year", "Q = 24·H·HDD/1000",
@@ -118,6 +110,19 @@ internal static class MoneyWorking
             year.HeatKWh, "kWh", DegreeDayMethod, "R");
         Fuel(sheet, "the building", year, setting.Input.Fuel!, "energy/buildingFuelUnits",
             "energy/buildingCost");
+    }
+
+    private static void Load(WorkingSheet sheet, BuildingLoss whole, Setting setting)
+    {
+        var winter = setting.Site.Winter;
+        sheet.Add(
+            "energy", "design load of the building", "Φ = H·(t_room − t_out)",
+            [
+                new("H", whole.TotalWPerK, "W/K"), new("t_room", winter.Room.TotalCelsius, "°C"),
+                new("t_out", winter.Outside.TotalCelsius, "°C"),
+            ],
+            whole.DesignLoadW(winter.Room, winter.Outside), "W", "ASHRAE HoF 2021 ch. 18", "R",
+            new Opens("energy/buildingDesignLoadBtuPerH", 1 / WPerBtuH));
     }
 
     private static void Paid(WorkingSheet sheet, ComparedPayback payback, string home)

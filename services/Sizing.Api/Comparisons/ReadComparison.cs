@@ -24,7 +24,7 @@ internal static class ReadComparison
         if (isWall && plane.Has("slope"))
             plane.Wrong("slope", "not-here", "", "A wall has no slope; leave it out.");
         var area = plane.OptionalArea("area");
-        var (framing, steel) = ReadFraming(plane, isWall);
+        var framing = ReadFraming(plane, isWall);
         var colour = plane.OptionalChoice<SurfaceColour>("colour");
         plane.Close();
         var climate = Climate(root.OptionalObject("climate"));
@@ -35,8 +35,8 @@ internal static class ReadComparison
             IsWall = isWall,
             SlopeDegrees = isWall ? 90 : slope?.TotalDegrees ?? 0,
             Area = area,
-            Framing = framing,
-            SteelSystem = steel,
+            Framing = framing.Wood,
+            SteelSystem = framing.SteelSystem,
             Colour = colour,
             Climate = climate,
             Room = room,
@@ -53,7 +53,7 @@ internal static class ReadComparison
         return input;
     }
 
-    private static (Framing? Wood, string? Steel) ReadFraming(RequestObject plane, bool isWall)
+    private static FramingAsked ReadFraming(RequestObject plane, bool isWall)
     {
         var place = plane.Object("framing");
         var steel = place.OptionalChoice("material", "wood", "steel") == "steel";
@@ -66,19 +66,21 @@ internal static class ReadComparison
                     "Steel-framed roofs take tested values: standing seam with thermal blocks, or "
                     + "through-fastened?");
             place.Close();
-            return (null, isWall ? "overGirts" : system);
+            return new(null, isWall ? "overGirts" : system, false);
         }
         if (system is not null)
             place.Wrong("system", "not-here", system, "Only steel framing has a tested system.");
         var width = place.Mm("width", 10, 300, "The width of a member");
         var spacing = place.Mm("spacing", 100, 5000, "The spacing from centre to centre");
         var depth = place.Mm("depth", 10, 500, "The depth of a member");
+        var isMetric = place.IsMetric("depth");
         place.Close();
         if (spacing is { } apart && width > apart / 2)
             place.OutsideMm("width", width.Value, 0, apart / 2,
                 "A member is at most half as wide as the spacing: it");
-        if (width is not { } w || spacing is not { } s || depth is not { } d) return (null, null);
-        return (new Framing { WidthMm = w, SpacingMm = s, DepthMm = d }, null);
+        if (width is not { } w || spacing is not { } s || depth is not { } d)
+            return new(null, null, isMetric);
+        return new(new Framing { WidthMm = w, SpacingMm = s, DepthMm = d }, null, isMetric);
     }
 
     private static ClimateAsked Climate(RequestObject? place)
@@ -156,15 +158,13 @@ internal static class ReadComparison
             || room.CompareTo(winter) > 0)
             return;
         var outdoors = climate.Winter is null ? "the station's winter air" : "winterDesign";
+        var words = place.TemperatureWords("heatedTo");
         place.Wrong(
-            "heatedTo", "above-winter", Fahrenheit(room) + " °F",
-            $"heatedTo ({Fahrenheit(room)} °F) must be above {outdoors} ({Fahrenheit(winter)} °F);"
-            + " is one of them wrong?",
-            Fahrenheit(winter), "°F");
+            "heatedTo", "above-winter", words.Of(room),
+            $"heatedTo ({words.Of(room)}) must be above {outdoors} ({words.Of(winter)}); is one of "
+                + "them wrong?",
+            FormattableString.Invariant($"{words.Axis(winter):0.#}"), words.Degrees);
     }
-
-    private static string Fahrenheit(Temperature at) =>
-        FormattableString.Invariant($"{at.TotalFahrenheit:0.#}");
 
     private static BurnerAsked? Burner(RequestObject? place)
     {
@@ -203,11 +203,13 @@ internal static class ReadComparison
         var balance = place.OptionalTemperature("balancePoint", 50, 65);
         if (balance is { } point && room.HeatedTo is { } heatedTo
             && point.CompareTo(heatedTo) > 0)
+        {
+            var words = place.TemperatureWords("balancePoint");
             place.Wrong(
-                "balancePoint", "at-most", Fahrenheit(point) + " °F",
-                "Heating ends before it is warmer outdoors than heatedTo "
-                + $"({Fahrenheit(heatedTo)} °F).",
-                Fahrenheit(heatedTo), "°F");
+                "balancePoint", "at-most", words.Of(point),
+                $"Heating ends before it is warmer outdoors than heatedTo ({words.Of(heatedTo)}).",
+                FormattableString.Invariant($"{words.Axis(heatedTo):0.#}"), words.Degrees);
+        }
         place.Close();
         return fuel is { } burnt && efficiency is { } share
             ? new(burnt, share, price, balance)

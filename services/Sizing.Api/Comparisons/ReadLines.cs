@@ -14,7 +14,7 @@ internal static class ReadLines
     private const int MostSpaces = 2;
 
     public static IReadOnlyList<ComparedLine> From(
-        RequestObject root, CalculationBasis basis, Area? planeArea, Framing? framing,
+        RequestObject root, CalculationBasis basis, Area? planeArea, FramingAsked framing,
         PriceList? prices)
     {
         var ours = root.OptionalObjects("options", MostLines)
@@ -31,8 +31,8 @@ internal static class ReadLines
     }
 
     private static ComparedLine Option(
-        RequestObject place, string id, CalculationBasis basis, Area? planeArea, Framing? framing,
-        PriceList? prices)
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea,
+        FramingAsked framing, PriceList? prices)
     {
         var code = place.Text("product", 60);
         var product = ProductCatalogue.Find(code);
@@ -71,7 +71,8 @@ internal static class ReadLines
     }
 
     private static ComparedLine Rival(
-        RequestObject place, string id, CalculationBasis basis, Area? planeArea, Framing? framing)
+        RequestObject place, string id, CalculationBasis basis, Area? planeArea,
+        FramingAsked framing)
     {
         var spaces = Spaces(place, basis);
         var kind = place.Choice("kind", WireNames<MaterialKind>.All) is { } word
@@ -105,24 +106,32 @@ internal static class ReadLines
     }
 
     /// <summary>
-    /// What cannot be built, with every space that was told of; a thickness of ours is its
-    /// product's, and what was set aside keeps its place in the list.
+    /// What cannot be built, with every space that was told of, in the units each was told in; a
+    /// thickness of ours is its product's, and what was set aside keeps its place in the list.
     /// </summary>
     private static void CheckFits(
         RequestObject place, string thickness, Candidate candidate, SpacesAsked spaces,
-        Framing? framing)
+        FramingAsked framing)
     {
         var asked = candidate with { Spaces = [.. spaces.Told.Select(x => x.Space)] };
-        foreach (var misfit in CandidateFit.Violations(asked, framing))
+        var (us, metric) = (
+            CandidateFit.Violations(asked, framing.Wood, UnitWords.Us),
+            CandidateFit.Violations(asked, framing.Wood, UnitWords.Metric));
+        for (var i = 0; i < us.Count; i++)
         {
-            string[] path = misfit.Path.Split('/');
+            string[] path = us[i].Path.Split('/');
+            var isMetric = place.Has("thickness") ? place.IsMetric("thickness") : framing.IsMetric;
             if (path[1] == "thickness") path[1] = thickness;
             if (path[1] == "airSpaces")
             {
                 var told = spaces.Told[int.Parse(path[2], CultureInfo.InvariantCulture)];
                 path[2] = told.Index.ToString(CultureInfo.InvariantCulture);
+                isMetric = told.IsMetric;
             }
-            place.Mistakes.Add(misfit with { Path = place.Pointer + string.Join('/', path) });
+            place.Mistakes.Add((isMetric ? metric : us)[i] with
+            {
+                Path = place.Pointer + string.Join('/', path),
+            });
         }
     }
 
@@ -155,7 +164,7 @@ internal static class ReadLines
     private static SpacesAsked Spaces(RequestObject place, CalculationBasis basis)
     {
         if (!place.Has("airSpaces")) return new(null, [], [], []);
-        var told = new List<(int Index, CandidateSpace Space)>();
+        var told = new List<(int Index, CandidateSpace Space, bool IsMetric)>();
         var open = new List<MissingFact>();
         var remarks = new List<string>();
         var (least, most) = basis == CalculationBasis.Ashrae ? (12.5, 150.0) : (1.0, 300.0);
@@ -183,7 +192,9 @@ internal static class ReadLines
                     + "through it (vented eave, ridge, open ribs)?"));
             var openings = kind switch { "enclosed" => 0, "slightlyVentilated" => 1000, _ => 2000 };
             if (side is { } at && thickness is { } mm)
-                told.Add((i, new CandidateSpace(at, mm, openings, facing ?? 0.9)));
+                told.Add((
+                    i, new CandidateSpace(at, mm, openings, facing ?? 0.9),
+                    item.IsMetric("thickness")));
         }
         return new(
             open.Count > 0 ? null : [.. told.Select(x => x.Space)], told, open, remarks);
@@ -195,7 +206,7 @@ internal static class ReadLines
     /// </summary>
     private sealed record SpacesAsked(
         IReadOnlyList<CandidateSpace>? Stated,
-        IReadOnlyList<(int Index, CandidateSpace Space)> Told,
+        IReadOnlyList<(int Index, CandidateSpace Space, bool IsMetric)> Told,
         IReadOnlyList<MissingFact> Open,
         IReadOnlyList<string> Remarks);
 

@@ -127,7 +127,8 @@ internal static class RebuildLine
             yield return "Steel outside and a tight face inside: what gets in through a lap or a "
                 + "leak hardly dries. Seal the laps.";
         if (RetarderRule(line.Candidate, setting) is { } rule) yield return rule;
-        if (isBuilt && AssumedPerm(line.Candidate) is { } assumed) yield return assumed;
+        if (isBuilt && AssumedPerm(line.Candidate, setting.Words) is { } assumed)
+            yield return assumed;
         if (line.Price is { Origin: "list" } listed)
             yield return $"Price from the {listed.Source}";
     }
@@ -177,17 +178,21 @@ internal static class RebuildLine
             : AssemblySolver.Solve(built, setting.RealSite.Winter);
 
     /// <summary>Which permeance a foam or board without a stated one was given.</summary>
-    private static string? AssumedPerm(Candidate candidate)
+    private static string? AssumedPerm(Candidate candidate, UnitWords words)
     {
         if (candidate.Perm is not null || CandidateAssembly.NeedsPerm(candidate.Kind)
             || candidate.ThicknessMm is not { } mm)
             return null;
         var factor = MaterialBand.Of(candidate.Kind).VapourFactor;
         return FormattableString.Invariant($"No permeance was said: taken as {factor:0} times the ")
-            + FormattableString.Invariant($"vapour resistance of air at {mm:0} mm, ")
+            + $"vapour resistance of air at {words.Thickness(mm)}, "
             + FormattableString.Invariant($"{Vapour.PermOfSd(factor * mm / 1000):0.##} perm ")
             + "(typical of the material, from memory, M). Send perm to replace it.";
     }
+
+    private const string OtherBasis =
+        "This U is reckoned with the films and air spaces of ISO 6946, the limit is meant for a U "
+        + "with those of ASHRAE (90.1 Appendix A, from memory): hold the ashrae basis against it.";
 
     private static CodeFinding? CodeOf(
         ThermalTransmittance u, TestedAssembly? tested, Setting setting)
@@ -200,13 +205,26 @@ internal static class RebuildLine
                 setting.Input.IsWall ? "wall above grade" : "roof", code.Construction),
             u,
             !setting.IsUnheated,
+            setting.Words,
             [
                 .. tested is { Read: false }
                     ? ["The U-factor itself is from memory: look it up."]
                     : Array.Empty<string>(),
+                .. tested is null && setting.Input.Basis == CalculationBasis.Iso6946
+                    ? [OtherBasis]
+                    : Array.Empty<string>(),
                 .. setting.ZoneDoubt is { } doubt ? [doubt] : Array.Empty<string>(),
             ]);
     }
+
+    private static string KindWords(MaterialKind kind) => kind switch
+    {
+        MaterialKind.BubbleSheet => "bubble sheet",
+        MaterialKind.FoilSheet => "foil sheet",
+        MaterialKind.ClosedCellFoam or MaterialKind.OpenCellFoam => "spray foam",
+        MaterialKind.PolyisoBoard or MaterialKind.XpsBoard or MaterialKind.EpsBoard => "board",
+        _ => WireNames<MaterialKind>.Of(kind),
+    };
 
     /// <summary>
     /// Steel-framed cases come from tested values only, never from the naive method.
@@ -214,6 +232,13 @@ internal static class RebuildLine
     private static TestedAssembly? TestedOf(
         Candidate candidate, ComparisonInput input, List<string> remarks)
     {
+        if (candidate.Kind != MaterialKind.Blanket)
+        {
+            remarks.Add("Steel members carry heat past any product, so for steel framing only "
+                + "tested values are used. Those held are of faced blanket: none tells what a "
+                + $"{KindWords(candidate.Kind)} does there, whatever is claimed for it.");
+            return null;
+        }
         var system = input.SteelSystem switch
         {
             "standingSeamWithBlocks" =>
@@ -224,16 +249,18 @@ internal static class RebuildLine
         var rated = candidate.MaterialR is { } r
             ? FormattableString.Invariant($"R-{r.TotalRValue:0.##}")
             : null;
-        var found = candidate.Kind == MaterialKind.Blanket && rated is not null
-            ? CodeTables.TestedAssemblies.FirstOrDefault(row =>
-                row.System == system && row.RatedInsulation == rated)
-            : null;
+        var found = rated is null
+            ? null
+            : CodeTables.TestedAssemblies.FirstOrDefault(row =>
+                row.System == system && row.RatedInsulation == rated);
         if (found is null)
         {
             var held = CodeTables.TestedAssemblies
                 .Where(row => row.System == system).Select(row => row.RatedInsulation);
-            remarks.Add("For steel framing only tested values are used, and none is held for this "
-                + $"line. Held for \"{system}\": {string.Join(", ", held)}.");
+            remarks.Add("For steel framing only tested values are used, and "
+                + (rated is null ? "which is meant hangs on the R of this line"
+                    : $"none is held for {rated}")
+                + $". Held for blanket, \"{system}\": {string.Join(", ", held)}.");
         }
         return found;
     }

@@ -1,5 +1,6 @@
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
+using PostFrame.SizingApi.Climate;
 
 namespace PostFrame.SizingApi.Comparisons;
 
@@ -23,7 +24,7 @@ internal sealed class Setting
     public Setting(ComparisonInput input)
     {
         Input = input;
-        Words = new UnitWords(input.IsMetric);
+        Words = input.IsMetric ? UnitWords.Metric : UnitWords.Us;
         var (winter, summer) = (WinterAir(), SummerAir());
         var heated = input.Room.HeatedTo ?? Assumed(
             IsUnheated ? "rating-room" : "room-winter", "room-winter",
@@ -42,13 +43,12 @@ internal sealed class Setting
             SlopeDegrees = input.SlopeDegrees,
             Framing = input.Framing,
             Basis = input.Basis,
+            Words = Words,
             Winter = At(heated, winter, Season.Winter),
             Summer = At(cooled, SolAirOf(summer), Season.Summer),
         };
         Zone = ZoneOf();
-        Months = input.Climate.Found?.Months?.Select(month => new OutdoorMonth(
-            month.Month, Temperature.FromCelsius(month.MeanTemperatureC),
-            month.MeanVapourPressurePa)).ToList();
+        Months = input.Climate.Found?.Months?.Select(OutdoorsOf).ToList();
         Room = RoomOf();
         RoomAir = Room is { } air ? SharedAir.Of(air, RealSite.Winter.Outside, Months) : null;
         DegreeDaysK = DegreeDays();
@@ -95,6 +95,9 @@ internal sealed class Setting
 
     public bool IsUnheated => Input.Room.Heated is false;
 
+    /// <summary>True where neither a place nor a winter temperature was told.</summary>
+    public bool IsWinterAssumed => _origins["winter-design"].Mark == "A";
+
     /// <summary>True where what it is heated to was said, or that nothing heats it.</summary>
     public bool KnowsHeating => IsUnheated || Input.Room.HeatedTo is not null;
 
@@ -119,6 +122,14 @@ internal sealed class Setting
         Season = season,
         Basis = Input.Basis,
     };
+
+    /// <summary>Air of the mean temperature holds no more than saturation.</summary>
+    private static OutdoorMonth OutdoorsOf(ClimateMonth month)
+    {
+        var mean = Temperature.FromCelsius(month.MeanTemperatureC);
+        return new(
+            month.Month, mean, Math.Min(month.MeanVapourPressurePa, Vapour.Saturation(mean)));
+    }
 
     private Temperature WinterAir()
     {
@@ -245,9 +256,10 @@ internal sealed class Setting
         if (Months is null)
             _questions.Add(new("/climate", "Where does it stand? A postal code, county or station "
                 + "gives the months for moisture."));
-        if (_origins["winter-design"].Mark == "A")
+        if (IsWinterAssumed)
             _questions.Add(new("/climate/winterDesign", "How cold is it outdoors at winter design? "
-                + "Nothing near is known; 20 °F stands in its place until it is said."));
+                + $"Nothing near is known; {Words.Of(Site.Winter.Outside)} stands in its place "
+                + "until it is said."));
         if (Input.Room.Use is null && Input.Room.ExcessPa is null)
             _questions.Add(new("/room/use", "What is it used for: dryStorage, workshop, dwelling, "
                 + "livestock or washBay? Or give moistureExcess."));

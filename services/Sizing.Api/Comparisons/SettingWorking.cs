@@ -116,7 +116,7 @@ internal static class SettingWorking
             RoomInMonth(sheet, "room", state.Outdoors.Month, state.Outdoors.Mean, state.At,
                 setting, Opens.Fahrenheit(home + "roomF"));
             State(sheet, Conclusions.MonthOf(state.Outdoors.Month), state, air.Room, home,
-                Station, "R");
+                Station + "; p_out at most saturated at t_out", "R");
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
 using PostFrame.Problems;
 
@@ -20,6 +21,12 @@ internal static partial class UnitTexts
             new(["F"], "°F"), new(["C"], "°C", 1.8, 32)) is { } f
             ? Temperature.FromFahrenheit(f)
             : null;
+
+    /// <summary>The units a temperature that was read is written in.</summary>
+    public static UnitWords TemperatureWords(this RequestObject place, string name) =>
+        place.OptionalText(name, 40)?.Contains('C', StringComparison.Ordinal) ?? false
+            ? UnitWords.Metric
+            : UnitWords.Us;
 
     public static Area? OptionalArea(this RequestObject place, string name) =>
         Read(place, name, "area", AreaForms, 1, 1e6,

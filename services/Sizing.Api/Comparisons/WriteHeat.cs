@@ -35,8 +35,9 @@ internal static class WriteHeat
     public static double Flux(ThermalTransmittance u, Conditions at) =>
         u.TotalSi * at.Room.KelvinsAbove(at.Outside);
 
-    public static DulledLine Dulled(DulledFaces faces, DripFinding? drip, bool isUnheated)
+    public static DulledLine Dulled(DulledFaces faces, DripFinding? drip, Setting setting)
     {
+        var (words, isUnheated) = (setting.Words, setting.IsUnheated);
         var isWet = faces.State == SurfaceFinish.WetFoil;
         var drips = isWet && !isUnheated && drip is { WorstFaceRh: >= 0.999, WorstMonth: { } month }
             ? $" The room face drips in an average {Conclusions.MonthOf(month)}: then it counts."
@@ -49,9 +50,8 @@ internal static class WriteHeat
             FormattableString.Invariant(
                 $"With {(isWet ? "clear water or dust" : "dew just visible")} on the bright ")
             + FormattableString.Invariant($"faces (emittance {faces.Emittance:0.00}) it is ")
-            + (isUnheated ? "" : FormattableString.Invariant(
-                $"R-{faces.Winter.R.TotalRValue:0.0} in winter, "))
-            + FormattableString.Invariant($"R-{faces.Summer.R.TotalRValue:0.0} in summer.")
+            + (isUnheated ? "" : $"{words.Of(faces.Winter.R)} in winter, ")
+            + $"{words.Of(faces.Summer.R)} in summer."
             + drips);
     }
 
@@ -115,17 +115,23 @@ internal static class WriteHeat
     {
         var air = setting.RoomAir?.Design;
         return new(
-            air is null || setting.IsUnheated ? null : air.Rh > finding.OnsetRh,
+            air is null || setting.IsUnheated || setting.IsWinterAssumed
+                ? null
+                : air.Rh > finding.OnsetRh,
             Percent(finding.OnsetRh),
             finding.ClearNightRh is { } night ? Percent(night) : null,
             finding.WorstMonth,
             finding.WorstFaceRh is { } worst ? Percent(worst) : null,
-            setting.IsUnheated ? UnheatedDrip(finding) : HeatedDrip(finding, air));
+            setting.IsUnheated ? UnheatedDrip(finding) : HeatedDrip(finding, air, setting));
     }
 
-    private static string HeatedDrip(DripFinding finding, AirState? air) =>
-        FormattableString.Invariant(
-            $"At winter design the room face drips above {100 * finding.OnsetRh:0} % relative ")
+    private static string HeatedDrip(
+        DripFinding finding, AirState? air, Setting setting) =>
+        (setting.IsWinterAssumed
+            ? $"At {setting.Words.Of(setting.Site.Winter.Outside)} outdoors, which is assumed, the "
+            : "At winter design the ")
+        + FormattableString.Invariant(
+            $"room face drips above {100 * finding.OnsetRh:0} % relative ")
         + "humidity"
         + (finding.ClearNightRh is { } rh
             ? FormattableString.Invariant($", under a clear night sky above {100 * rh:0} %.")
@@ -133,7 +139,8 @@ internal static class WriteHeat
         + (air is null
             ? ""
             : FormattableString.Invariant($" The room is reckoned at {100 * air.Rh:0} % then, ")
-                + (air.Rh > finding.OnsetRh ? "so it drips."
+                + (setting.IsWinterAssumed ? "which tells nothing until the winter is known."
+                    : air.Rh > finding.OnsetRh ? "so it drips."
                     : finding.ClearNightRh is { } clear && air.Rh > clear
                         ? "so it drips on clear nights."
                         : "so it does not drip."));

@@ -25,7 +25,7 @@ internal static class WriteLine
             Dulled = line.Dulled.Count == 0
                 ? null
                 : [.. line.Dulled.Select(faces =>
-                    WriteHeat.Dulled(faces, line.Drip, setting.IsUnheated))],
+                    WriteHeat.Dulled(faces, line.Drip, setting))],
             Drip = line.Drip is { } drip ? WriteHeat.Drip(drip, setting) : null,
             Moisture = line.Moisture is { } moisture ? WriteHeat.Moisture(moisture) : null,
             Code = line.Code is { } code ? WriteHeat.Code(code) : null,

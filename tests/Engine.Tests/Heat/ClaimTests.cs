@@ -35,7 +35,8 @@ public sealed class ClaimTests
     {
         var finding = Of(Bubble(21) with { Spaces = [] });
         Assert.Equal(ClaimOutcome.NotReachableByMaterial, finding.Outcome);
-        Assert.Contains("Even with a 90 mm space on each side and heat flowing down", finding.Text);
+        Assert.Contains(
+            "Even with a space of 3½ in on each side and heat flowing down", finding.Text);
     }
 
     // Straight down a bubble with two 90 mm spaces reaches R 19 (ASHRAE ch. 26 Table 3), so what

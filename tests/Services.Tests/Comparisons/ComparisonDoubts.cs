@@ -35,6 +35,21 @@ public sealed class ComparisonDoubts
             a => a.GetProperty("id").GetString() == "rating-room");
     }
 
+    // Station 727455, January: 171.8 Pa in the mean where −15.56 °C saturates at 156.4 Pa over ice
+    // (ISO 13788:2012 equation E.8 by hand); the station notes say what is done about it.
+    [Fact]
+    public void A_month_outdoors_is_reckoned_with_no_wetter_than_saturated_and_it_is_said()
+    {
+        var answer = Example(ShopRoof)
+            .With("/climate", JsonNode.Parse("""{"stationWmo": "727455"}""")).Answer();
+        var january = answer.GetProperty("working").EnumerateArray().Single(step => step
+            .GetProperty("quantity").GetString() == "January: vapour pressure of the room air");
+        Assert.Equal(156.4, january.GetProperty("inputs")[0].Number("value"), 0.1);
+        Assert.Contains(
+            answer.GetProperty("place").GetProperty("notes").EnumerateArray(),
+            note => note.GetString()!.StartsWith("January: the mean vapour pressure of 171.8 Pa"));
+    }
+
     // No heat flows through an air space with no difference across it; it still has a resistance.
     [Theory]
     [InlineData("ashrae")]

@@ -133,8 +133,8 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
         var wrong = Assert.Single(JsonDocument.Parse(text).RootElement
             .GetProperty("violations").EnumerateArray());
         Assert.Equal("/options/0/product", wrong.GetProperty("pointer").GetString());
-        Assert.Equal("95.25", wrong.GetProperty("bound").GetString());
-        Assert.Equal("mm", wrong.GetProperty("unit").GetString());
+        Assert.Equal("3.75", wrong.GetProperty("bound").GetString());
+        Assert.Equal("in", wrong.GetProperty("unit").GetString());
     }
 
     [Theory]
@@ -153,6 +153,42 @@ public sealed class ComparisonRefusals(SizingHost host) : IClassFixture<SizingHo
         Assert.Equal(value, wrong.GetProperty("value").GetString());
         Assert.Equal(bound, wrong.GetProperty("bound").GetString());
         Assert.Equal(unit, wrong.GetProperty("unit").GetString());
+    }
+
+    // 3.5 in is 88.9 mm; a sheet is at most 25 mm or 0.984 in; a batt squeezed to 40 % of 8.75 in
+    // fills 3.5 in (222.25 mm fill 88.9).
+    [Theory]
+    [InlineData("/rivals/0/airSpaces", "room", "4 in", "4 in", "3.5", "in")]
+    [InlineData("/rivals/0/airSpaces", "room", "100 mm", "100 mm", "88.9", "mm")]
+    [InlineData("/rivals/0/thickness", "", "1.2 in", "1.2 in", "0.984", "in")]
+    [InlineData("/rivals/0/thickness", "", "30 mm", "30 mm", "25", "mm")]
+    [InlineData("/room/heatedTo", "", "-30 °C", "-30 °C", "0.556", "°C")]
+    [InlineData("/room/heatedTo", "", "35 °F", "35 °F", "40", "°F")]
+    [InlineData("/room/heatedTo", "", "2 °C", "2 °C", "4.4", "°C")]
+    [InlineData("/fuel/balancePoint", "", "15 °C", "15 °C", "12.8", "°C")]
+    [InlineData("/fuel/balancePoint", "", "60 °F", "60 °F", "55", "°F")]
+    public async Task A_bound_that_follows_from_another_member_is_told_in_the_unit_written_too(
+        string pointer, string side, string written, string value, string bound, string unit)
+    {
+        var request = Example(ShopRoof).With(pointer, side.Length == 0
+            ? written
+            : new JsonArray(new JsonObject
+            {
+                ["side"] = side,
+                ["thickness"] = written,
+                ["kind"] = "enclosed",
+            }));
+        if (pointer == "/room/heatedTo")
+            request = request.With("/fuel", null).With("/climate/winterDesign", "40 °F");
+        var answer = await host.PostAsync(request.ToJsonString(), "/v1/comparisons");
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        var wrong = JsonDocument.Parse(text).RootElement.GetProperty("violations")
+            .EnumerateArray().First();
+        Assert.Equal(value, wrong.GetProperty("value").GetString());
+        Assert.Equal(bound, wrong.GetProperty("bound").GetString());
+        Assert.Equal(unit, wrong.GetProperty("unit").GetString());
+        if (unit == "in") Assert.DoesNotContain("mm", wrong.GetProperty("message").GetString());
+        if (unit == "°C") Assert.DoesNotContain("°F", wrong.GetProperty("message").GetString());
     }
 
     [Fact]

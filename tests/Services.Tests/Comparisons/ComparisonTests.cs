@@ -139,7 +139,8 @@ public sealed class ComparisonTests(SizingHost host) : IClassFixture<SizingHost>
         Assert.Equal(0.184, answer.Line("option-1").Number("tested", "assemblyU"), 1e-9);
         Assert.False(answer.Line("option-1").TryGetProperty("winter", out _));
         Assert.Contains(
-            "none is held", answer.Line("rival-1").GetProperty("remarks")[0].GetString());
+            "only tested values are used",
+            answer.Line("rival-1").GetProperty("remarks")[0].GetString());
     }
 
     [Fact]

@@ -106,6 +106,37 @@ public sealed class ClimateTests
         });
     }
 
+    // Saturation over water and over ice, ISO 13788:2012 equations E.7 and E.8, written down again.
+    // In six of the 948 months the mean vapour pressure is above it (worked from the table).
+    [Fact]
+    public void No_month_of_any_station_is_told_wetter_than_saturated_and_those_held_are_named()
+    {
+        var held = 0;
+        Assert.All(ClimateAtlas.Instance.Stations, station =>
+        {
+            var answer = Assert.IsType<Ok<ClimateAnswer>>(
+                GetClimate.ByStation(station.Wmo).Result).Value!;
+            Assert.All(answer.Months!, month =>
+            {
+                Assert.InRange(month.RelativeHumidityPercent, 5, 100);
+                var t = month.MeanTemperatureC;
+                var saturated = 610.5 * (t >= 0
+                    ? Math.Exp(17.269 * t / (237.3 + t))
+                    : Math.Exp(21.875 * t / (265.5 + t)));
+                Assert.Equal(
+                    Math.Min(100, 100 * month.MeanVapourPressurePa / saturated),
+                    month.RelativeHumidityPercent, 0.6);
+                var name = System.Globalization.CultureInfo.InvariantCulture.DateTimeFormat
+                    .GetMonthName(month.Month);
+                var isHeld = month.MeanVapourPressurePa > saturated;
+                held += isHeld ? 1 : 0;
+                Assert.Equal(isHeld, answer.Notes.Any(
+                    note => note.Contains("saturat") && note.Contains(name)));
+            });
+        });
+        Assert.Equal(6, held);
+    }
+
     [Fact]
     public void Every_station_has_twelve_months_and_plausible_order_of_design_values() =>
         Assert.All(ClimateAtlas.Instance.Stations, station =>
