@@ -196,6 +196,29 @@ public sealed class ComparePageTests(DeskBrowser browser) : IClassFixture<DeskBr
         Assert.InRange(wide, 1, 390);
     }
 
+    // What is cut off at the right is the price: no column may hide behind a scroll.
+    [Theory]
+    [InlineData(1280, "us")]
+    [InlineData(1280, "metric")]
+    [InlineData(1024, "us")]
+    [InlineData(390, "us")]
+    public async Task The_lines_side_by_side_fit_their_panel(int width, string units)
+    {
+        var page = await Open(width: width, height: 2400);
+        await Change(page, () => page.SelectOptionAsync("[data-name='units']", units));
+        await DeskBrowser.Drawn(page);
+        var hidden = await page.EvaluateAsync<int>("""
+            () => {
+              const around = document.querySelector('#table .scroll');
+              return around.scrollWidth - around.clientWidth;
+            }
+            """);
+        await DeskBrowser.ShootPart(page, "#table", $"compare-table-{width}-{units}");
+        Assert.InRange(hidden, 0, 1);
+        foreach (var told in (string[])["10.0", "0.49", "drips", "accumulates"])
+            if (units == "us") Assert.Contains(told, await page.TextContentAsync("#table"));
+    }
+
     [Fact]
     public async Task Metric_words_and_pictures_come_in_metric_units()
     {

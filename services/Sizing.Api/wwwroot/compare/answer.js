@@ -68,31 +68,44 @@ function placeText(place) {
 }
 
 function overview(answer) {
-  const num = (pointer, kind) => make('td', { class: 'num' }, figure(pointer, kind, false));
+  // A narrow screen sets each line as a card: there the heads stand beside the cells.
+  const heads = ['Line', 'The claim', 'Material R', 'Winter R', 'Summer R', 'Moisture', 'Code',
+    `Price ${unitOf('price')}; fuel a year`];
   const rows = answer.lines.map((line, i) => {
     const home = `/lines/${i}`;
-    const built = line.tested ? 'tested' : null;
+    const of = (pointer, kind) => figure(home + pointer, kind, false);
+    const season = (name) => of(`/${line.tested ? 'tested' : name}/assemblyR`, 'R');
+    const cells = [
+      [claimed(line)], [of('/material/r', 'R'), 'num'], [season('winter'), 'num'],
+      [season('summer'), 'num'],
+      [both([`face ${dripWord(line)}`],
+        [`inside ${line.moisture ? verdicts[line.moisture.verdict] : blank}`])],
+      [line.code ? codeVerdicts[line.code.verdict] : blank],
+      [both([of('/price/perFt2', 'price')], [of('/energy/cost', 'money')]), 'num'],
+    ];
     return make('tr', {},
       make('th', { scope: 'row' }, make('a', { href: `#line-${line.id}` }, line.name)),
-      make('td', { class: 'num' }, line.claim?.claimedR ? shown(line.claim.claimedR, 1) : blank),
-      make('td', {}, line.claim?.outcome ? outcomes[line.claim.outcome] : blank),
-      num(`${home}/material/r`, 'R'),
-      num(`${home}/${built ?? 'winter'}/assemblyR`, 'R'),
-      num(`${home}/${built ?? 'summer'}/assemblyR`, 'R'),
-      make('td', {}, dripWord(line)),
-      make('td', {}, line.moisture ? verdicts[line.moisture.verdict] : blank),
-      make('td', {}, line.code ? codeVerdicts[line.code.verdict] : blank),
-      num(`${home}/price/perFt2`, 'price'), num(`${home}/energy/cost`, 'money'));
+      cells.map(([content, kind], at) =>
+        make('td', { class: kind, 'data-head': heads[at + 1] }, content)));
   });
-  const heads = ['Line', 'Claimed R', 'The claim', 'Material R', 'Winter R', 'Summer R',
-    'Room face', 'Water inside', 'Code', `Price ${unitOf('price')}`, 'Fuel cost a year'];
   const caption = isMetric()
-    ? 'R in m²·K/W, claimed R in h·ft²·°F/Btu as on labels; – where something was not said'
+    ? 'R in m²·K/W; – where something was not said'
     : 'R in h·ft²·°F/Btu; – where something was not said';
   return make('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': caption },
     make('table', {}, make('caption', {}, caption),
       make('thead', {}, make('tr', {}, heads.map((head) => make('th', { scope: 'col' }, head)))),
       make('tbody', {}, rows)));
+}
+
+const both = (...lines) => make('span', { class: 'both' }, lines.map((line) =>
+  make('span', {}, line)));
+
+function claimed({ claim }) {
+  // A claim stands as it was made; metric readers get its RSI beside it.
+  const rsi = isMetric() ? ` (RSI ${shown(claim?.claimedR / 5.678263337, 2)})` : '';
+  const said = [claim?.claimedR ? `R-${claim.claimedR}${rsi}` : null,
+    claim?.outcome ? outcomes[claim.outcome] : null].filter(Boolean);
+  return said.join(': ') || blank;
 }
 
 function dripWord({ drip }) {
