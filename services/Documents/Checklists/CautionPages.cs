@@ -2,7 +2,7 @@ using PostFrame.Documents.Drawing;
 
 namespace PostFrame.Documents.Checklists;
 
-/// <summary>The cautions, in full, each with what it rests on.</summary>
+/// <summary>What holds for this building, then the cautions, each with what it rests on.</summary>
 internal sealed class CautionPages(PackingList list)
 {
     private const double RoomPt = Sheet.Bottom - Sheet.Top - 38;
@@ -40,6 +40,16 @@ internal sealed class CautionPages(PackingList list)
     private IEnumerable<IReadOnlyList<Line>> Blocks()
     {
         yield return [.. Set(list.StandingLine, 10, 12.5, bold: true), new Line("", 10, 12, false)];
+        if (list.Map.Notes.Count > 0)
+        {
+            yield return
+            [
+                .. Set("This building", 12, 13, bold: true),
+                .. list.Map.Notes.SelectMany(note => Set($"• {note}", 10, 12.5, bold: false)),
+                new Line("", 10, 11, false),
+            ];
+        }
+
         foreach (var caution in list.Cautions)
         {
             var basis = caution.Basis.Length == 0 ? "" : $"Basis: {caution.Basis}";

@@ -90,6 +90,7 @@ internal static partial class PrintedPaper
         Title = order.Building.Name,
         Summary = order.Building.Summary,
         IsMetric = order.Pieces.Any(IsMetric),
+        Notes = order.Notes ?? [],
         Planes = [.. order.Planes.OrderBy(FromRidgeOutward).Select(plane => Plane(order, plane))],
     };
 

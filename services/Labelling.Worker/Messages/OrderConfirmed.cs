@@ -31,6 +31,9 @@ public sealed record OrderConfirmedData
     public required IReadOnlyList<ConfirmedCaution> Cautions { get; init; }
 
     public IReadOnlyList<ConfirmedAccessory>? Accessories { get; init; }
+
+    /// <summary>What the crew must know of this building beside the cautions.</summary>
+    public IReadOnlyList<string>? Notes { get; init; }
 }
 
 public sealed record ShipTo

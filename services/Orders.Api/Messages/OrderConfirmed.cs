@@ -43,6 +43,9 @@ public sealed record OrderConfirmed
         public required IReadOnlyList<Caution> Cautions { get; init; }
 
         public required IReadOnlyList<Accessory> Accessories { get; init; }
+
+        /// <summary>What the crew must know of this building beside the cautions.</summary>
+        public IReadOnlyList<string> Notes { get; init; } = [];
     }
 
     public sealed record ShipTo(string Name);

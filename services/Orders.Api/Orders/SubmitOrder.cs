@@ -177,6 +177,7 @@ internal sealed class SubmitOrder(
             Stock = Freeze.Stock(takeOff),
             Cautions = Freeze.Cautions(takeOff),
             Accessories = Freeze.Accessories(takeOff),
+            Notes = Freeze.Notes(takeOff),
         };
 
     private static AcceptedOrder Accepted(OrderConfirmed.Confirmed confirmed) => new()

@@ -9,8 +9,18 @@ internal static class Freeze
     private const decimal NmPerInch = 25_400_000m;
     private const decimal NmPerMm = 1_000_000m;
 
+    /// <summary>What the crew must know that no drawing, length or caution says.</summary>
+    private static readonly HashSet<string> ForTheCrew =
+    [
+        "planes-left-out", "unplaced-opening", "cut-out-panels", "vented-eave",
+        "overhang-beside-lean-to", "opening-saves-nothing", "short-headers-joined",
+        "lay-with-the-wind",
+    ];
+
+    /// <summary>Those something is cut for; goods by area are among the accessories.</summary>
     public static IReadOnlyList<OrderConfirmed.Plane> Planes(TakeOff takeOff) =>
-        [.. takeOff.Planes.Select(plane => new OrderConfirmed.Plane
+        [.. takeOff.Planes.Where(plane => takeOff.Pieces.Any(piece => piece.Plane == plane.Plane))
+            .Select(plane => new OrderConfirmed.Plane
         {
             Id = plane.Plane,
             Title = plane.Title,
@@ -67,13 +77,25 @@ internal static class Freeze
             caution.Id, caution.Topic, caution.Text, caution.Basis))];
 
     public static IReadOnlyList<OrderConfirmed.Accessory> Accessories(TakeOff takeOff) =>
-        [.. takeOff.Accessories.Select(accessory => new OrderConfirmed.Accessory(
-            accessory.Title, Counted(accessory.Quantity, accessory.Unit)))];
+        [
+            .. takeOff.AreaGoods.Select(goods => new OrderConfirmed.Accessory(
+                $"{goods.Title}: {string.Join(", ", goods.Planes.Select(TitleOf(takeOff)))}",
+                Counted(goods.Quantity, goods.Unit))),
+            .. takeOff.Accessories.Select(accessory => new OrderConfirmed.Accessory(
+                accessory.Title, Counted(accessory.Quantity, accessory.Unit))),
+        ];
+
+    public static IReadOnlyList<string> Notes(TakeOff takeOff) =>
+        [.. takeOff.Warnings.Where(warning => ForTheCrew.Contains(warning.Id))
+            .Select(warning => warning.Text).Take(100)];
+
+    private static Func<string, string> TitleOf(TakeOff takeOff) =>
+        id => takeOff.Planes.First(plane => plane.Plane == id).Title;
 
     /// <summary>"4 rolls", and "1 roll": the unit comes as a plural.</summary>
-    private static string Counted(int quantity, string unit) => string.Create(
+    private static string Counted(decimal quantity, string unit) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{quantity:N0} {(quantity == 1 ? unit.TrimEnd('s') : unit)}");
+        $"{quantity:#,0.##} {(quantity == 1 ? unit.Replace("feet", "foot").TrimEnd('s') : unit)}");
 
     // Millimetres come exact; inches to four decimals, which is enough to draw a place.
     private static long FromMm(decimal mm) => (long)Math.Round(mm * NmPerMm);

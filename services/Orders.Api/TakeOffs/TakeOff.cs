@@ -16,6 +16,11 @@ internal sealed record TakeOff
 
     public IReadOnlyList<AccessoryLine> Accessories { get; init; } = [];
 
+    /// <summary>Foam, batts and board: bought by area, in no piece.</summary>
+    public IReadOnlyList<AreaGoodsLine> AreaGoods { get; init; } = [];
+
+    public IReadOnlyList<WarningLine> Warnings { get; init; } = [];
+
     public sealed record BuildingLine(string Name, string Summary, string? Units);
 
     public sealed record PieceLine
@@ -99,4 +104,9 @@ internal sealed record TakeOff
     }
 
     public sealed record AccessoryLine(string Title, int Quantity, string Unit);
+
+    public sealed record AreaGoodsLine(
+        string Title, IReadOnlyList<string> Planes, decimal Quantity, string Unit);
+
+    public sealed record WarningLine(string Id, string Text);
 }

@@ -39,7 +39,9 @@ public sealed class ConsumptionTests
         {
             Roof = b.Roof! with
             {
-                Ridge = RidgeKind.Vented, VentFrom = In(10), VentTo = In(90),
+                Ridge = RidgeKind.Vented,
+                VentFrom = In(10),
+                VentTo = In(90),
             },
         });
         Assert.Equal(427.473 / 12, CutOutTape(vented, "roofA"), 0.006);

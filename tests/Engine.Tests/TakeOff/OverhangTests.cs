@@ -292,7 +292,9 @@ public sealed class OverhangTests
         {
             Roof = b.Roof! with
             {
-                Ridge = RidgeKind.Vented, VentFrom = In(90), VentTo = In(170),
+                Ridge = RidgeKind.Vented,
+                VentFrom = In(90),
+                VentTo = In(170),
             },
         }).Sized().PlaneAt("roof");
         Assert.Equal(

@@ -48,6 +48,13 @@ public sealed class PrintedPaperTests
     }
 
     [Fact]
+    public void What_holds_for_this_building_stands_before_the_cautions()
+    {
+        var text = ChecklistOf(order => order with { Notes = ["Cut the panels out."] });
+        Assert.Contains("This building• Cut the panels out.", text);
+    }
+
+    [Fact]
     public void Accessories_stand_on_the_packing_list()
     {
         var text = ChecklistOf(order => order with

@@ -29,6 +29,41 @@ public sealed class IntakeRules : IAsyncLifetime
         Assert.Equal(46, answer.Json["pieces"]!.GetValue<int>());
     }
 
+    /// <summary>By hand: 30 × 40 ft at 4:12 is 2 × 480 × 189.737 in² = 1264.9 ft², at 2 in 2530
+    /// board feet; the walls are cut as in W1: 20 and 16 pieces.</summary>
+    [Fact]
+    public async Task Foam_beside_blanket_is_taken_and_goes_on_the_packing_list()
+    {
+        var answer = await _host.PostAsync(OrderRequests.Changed(order =>
+        {
+            var roof = order["insulation"]![0]!.AsObject();
+            roof["product"] = "spray-foam-closed";
+            roof["thickness"] = "2 in";
+            roof.Remove("rollWidth");
+            roof.Remove("roofLayout");
+        }), "foam");
+        Assert.Equal((202, 36), (answer.Status, answer.Json["pieces"]?.GetValue<int>()));
+
+        var confirmed = (await _host.NextAnnouncedAsync()).Data;
+        Assert.DoesNotContain(confirmed.Planes, plane => plane.Kind == "roof");
+        Assert.Contains(confirmed.Accessories, item => item is
+        {
+            Name: "Closed-cell spray foam: Roof slope A, Roof slope B",
+            Quantity: "2,530 board feet",
+        });
+    }
+
+    [Fact]
+    public async Task The_crew_is_told_of_panels_to_cut_out()
+    {
+        await _host.PostAsync(OrderRequests.Changed(order =>
+            order["building"]!["roof"]!["translucentPanels"] = new JsonArray(
+                new JsonObject { ["fromStart"] = "12 ft", ["width"] = "3 ft" })), "panel");
+
+        Assert.Contains((await _host.NextAnnouncedAsync()).Data.Notes, note =>
+            note.Contains("hides a fall hazard", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task The_same_key_and_body_get_the_same_bytes_and_no_second_order()
     {
