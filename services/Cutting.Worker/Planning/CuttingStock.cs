@@ -71,9 +71,13 @@ public static class CuttingStock
             holds?.Invoke(PlanWriting.Write(problem, instance, packing).Rolls) ?? true;
         var search = Search.Run(instance, meter, limits.Seed, Keeps);
         var best = search.Kept ?? search.Best;
-        var finished = Finished(instance, best, problem.MinUsefulOffcutNm, meter);
-        if (search.Kept is null || Keeps(finished))
-            best = finished;
+        if (holds is null || search.Kept is not null)
+        {
+            var finished = Finished(instance, best, problem.MinUsefulOffcutNm, meter);
+            if (Keeps(finished))
+                best = finished;
+        }
+
         var (rolls, unmet) = PlanWriting.Write(problem, instance, best);
         var plan = new CuttingPlan
         {
@@ -98,9 +102,12 @@ public static class CuttingStock
     private static Packing Finished(
         Instance instance, Packing found, long minUsefulNm, WorkMeter meter)
     {
-        var polished = Polish.Offcuts(
-            instance, found, minUsefulNm, meter.Another(FinishingWork));
-        return FewerPatterns.Of(instance, polished, minUsefulNm, meter.Another(FinishingWork));
+        var polishing = meter.Another(FinishingWork);
+        var polished = Polish.Offcuts(instance, found, minUsefulNm, polishing);
+        var lessening = meter.Another(FinishingWork);
+        var fewer = FewerPatterns.Of(instance, polished, minUsefulNm, lessening);
+        meter.Steps((polishing.Spent + lessening.Spent) * 1e9);
+        return fewer;
     }
 
     private static Instance Written(CuttingProblem problem) => Instance.From(

@@ -9,6 +9,7 @@ public sealed record PlanLimits
     /// <summary>
     /// Work allowed [work seconds]: counted in steps, not by a clock, and scaled so that one is
     /// about a second of one ordinary core. With 0 the first plan that holds is returned at once.
+    /// Gathering offcuts and lessening patterns afterwards takes at most a tenth more each.
     /// </summary>
     public double WorkSeconds { get; init; } = 5;
 

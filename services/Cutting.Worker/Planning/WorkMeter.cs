@@ -14,9 +14,10 @@ internal sealed class WorkMeter(PlanLimits limits, CancellationToken cancel)
 
     public bool Over => Spent >= limits.WorkSeconds || cancel.IsCancellationRequested;
 
-    /// <summary>Starts anew, with so many work seconds or the limit if that is less.</summary>
+    /// <summary>Starts anew, with a tenth of the limit or so many work seconds if that is less.
+    /// </summary>
     public WorkMeter Another(double workSeconds) =>
-        new(limits with { WorkSeconds = Math.Min(limits.WorkSeconds, workSeconds) }, cancel);
+        new(limits with { WorkSeconds = Math.Min(limits.WorkSeconds / 10, workSeconds) }, cancel);
 
     /// <summary>Adds elementary steps of about a nanosecond each.</summary>
     public void Steps(double steps) => Spent += steps * 1e-9;
