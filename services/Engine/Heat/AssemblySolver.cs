@@ -47,7 +47,7 @@ public static class AssemblySolver
     private static AssemblyHeat SolveClosed(
         Assembly assembly, Conditions conditions, bool stillOutside)
     {
-        var flow = Direction(assembly, conditions);
+        var flow = FlowThrough(assembly.SlopeDegrees, conditions);
         var outside = stillOutside
             ? Films.Inside(conditions.Basis, flow, 0.9)
             : Films.Outside(conditions.Basis, conditions.Season);
@@ -175,13 +175,18 @@ public static class AssemblySolver
         return nodes;
     }
 
-    private static FlowDirection Direction(Assembly assembly, Conditions conditions)
+    /// <summary>
+    /// The way heat flows: by which side is warmer, and where neither is by the season.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Slope outside 0 to 90°.</exception>
+    public static FlowDirection FlowThrough(double slopeDegrees, Conditions conditions)
     {
+        ArgumentNullException.ThrowIfNull(conditions);
         var difference = conditions.Room.KelvinsAbove(conditions.Outside);
         var season = difference > 0 || (difference == 0 && conditions.Season == Season.Winter)
             ? Season.Winter
             : Season.Summer;
-        return Films.FlowThrough(conditions.Basis, assembly.SlopeDegrees, season);
+        return Films.FlowThrough(conditions.Basis, slopeDegrees, season);
     }
 
     private static int VentedAt(Assembly assembly)

@@ -208,7 +208,7 @@ public static class AssemblyWorking
     /// <summary>The direction in words.</summary>
     public static string Words(FlowDirection flow) => flow.SlopeDegrees switch
     {
-        >= 90 => "sideways",
+        >= 89.95 => "sideways",
         0 => PlainWords(flow),
         var slope => FormattableString.Invariant($"{PlainWords(flow)} at {slope:0.#}°"),
     };

@@ -57,8 +57,8 @@ public static class Comparisons
                 WriteHeat.Rounded(input.SlopeDegrees, 2),
                 input.Area is { } area ? WriteHeat.Rounded(area.TotalSquareFeet, 1) : null,
                 input.Framing is { } framing ? WriteHeat.Rounded(framing.Fraction, 4) : null,
-                Direction(setting, Season.Winter),
-                Direction(setting, Season.Summer)),
+                Direction(setting, site.Winter),
+                Direction(setting, site.Summer)),
             Conditions = new(
                 WriteHeat.Rounded(setting.RealSite.Winter.Room.TotalFahrenheit, 1),
                 WriteHeat.Rounded(site.Winter.Outside.TotalFahrenheit, 1),
@@ -84,8 +84,8 @@ public static class Comparisons
         };
     }
 
-    private static string Direction(Setting setting, Season season) => AssemblyWorking.Words(
-        Films.FlowThrough(setting.Input.Basis, setting.Input.SlopeDegrees, season));
+    private static string Direction(Setting setting, Conditions at) => AssemblyWorking.Words(
+        AssemblySolver.FlowThrough(setting.Input.SlopeDegrees, at));
 
     private static PlaceLine? Place(Setting setting)
     {

@@ -25,11 +25,18 @@ internal static class Conclusions
             said.Add(new("unheated", "Nothing heats this building, so no insulation saves fuel "
                 + "here. What differs is dripping and summer heat.", null, null, []));
         if (setting.IsWinterAssumed)
-            said.Add(new("winter-assumed", "Neither a place nor a winter temperature was told: "
+            said.Add(new("winter-assumed", (setting.Input.Climate.Found is null
+                    ? "Neither a place nor a winter temperature was told: "
+                    : "No station stands near this place, and no winter temperature was told: ")
                 + $"{setting.Words.Of(setting.Site.Winter.Outside)} outdoors is assumed (mark A). "
-                + "The winter R hangs on it a little, dripping wholly; no load is told. Give the "
-                + "postal code, county, station or winterDesign.", null, null,
-                ["/conditions/winterOutdoorsF"]));
+                + "The winter R hangs on it a little, dripping wholly; no load is told. Give "
+                + (setting.Input.Climate.Found is null ? "the postal code, county, station or " : "")
+                + "winterDesign.", null, null, ["/conditions/winterOutdoorsF"]));
+        if (setting.Site.Summer is var summer && summer.Outside.CompareTo(summer.Room) <= 0)
+            said.Add(new("no-summer-gain", "Even in this summer, sun included, it is "
+                + $"{setting.Words.Of(summer.Outside)} outside and {setting.Words.Of(summer.Room)} "
+                + "inside: heat flows out, and the summer R is no R of heat flowing in.", null,
+                null, ["/conditions/summerSolAirF", "/conditions/summerRoomF"]));
         said.AddRange(lines.Where(line => line.U is null).Select(line => new ConclusionLine(
             "not-comparable",
             IsBeyondSteelTables(line, setting)

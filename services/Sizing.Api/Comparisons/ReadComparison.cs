@@ -10,6 +10,7 @@ namespace PostFrame.SizingApi.Comparisons;
 internal static class ReadComparison
 {
     private const int MostElements = 40;
+    private const double LongestSlabEdgeMm = 3e6;
 
     public static ComparisonInput From(RequestObject root, PriceList? prices)
     {
@@ -22,7 +23,8 @@ internal static class ReadComparison
                 FormattableString.Invariant($"{falling.TotalDegrees:0.##} deg"),
                 "A roof slopes by 0 deg or more, whichever way it falls.", "0", "deg");
         if (isWall && plane.Has("slope"))
-            plane.Wrong("slope", "not-here", "", "A wall has no slope; leave it out.");
+            plane.Wrong("slope", "not-here", plane.OptionalText("slope", 40) ?? "",
+                "A wall has no slope; leave it out.");
         var area = plane.OptionalArea("area");
         var framing = ReadFraming(plane, isWall);
         var colour = plane.OptionalChoice<SurfaceColour>("colour");
@@ -93,9 +95,32 @@ internal static class ReadComparison
             place.OptionalTemperature("summerDesign", 40, 130),
             place.OptionalNumber("sun", 0, 1400, "W/m²"),
             place.OptionalDegreeDaysK("heatingDegreeDays"));
+        CheckSummer(place, asked);
         place.Close();
         return asked;
     }
+
+    /// <summary>A summer no warmer than the winter is a slip of the pen.</summary>
+    private static void CheckSummer(RequestObject place, ClimateAsked asked)
+    {
+        if (asked.Summer is not { } summer || WinterOf(asked) is not { } winter
+            || summer.CompareTo(winter) > 0)
+            return;
+        var words = place.TemperatureWords("summerDesign");
+        place.Wrong(
+            "summerDesign", "above-winter", words.Of(summer),
+            $"summerDesign ({words.Of(summer)}) must be above {NameOfWinter(asked)} "
+                + $"({words.Of(winter)}); is one of them wrong?",
+            FormattableString.Invariant($"{words.Axis(winter):0.#}"), words.Degrees);
+    }
+
+    private static Temperature? WinterOf(ClimateAsked climate) => climate.Winter
+        ?? (climate.Found?.DesignTemperatures is { } design
+            ? Temperature.FromCelsius(design.Heating99C)
+            : null);
+
+    private static string NameOfWinter(ClimateAsked climate) =>
+        climate.Winter is null ? "the station's winter air" : "winterDesign";
 
     private static readonly string[] Zones =
     [
@@ -108,7 +133,7 @@ internal static class ReadComparison
         string[] names = ["postalCode", "countyFips", "stationWmo"];
         var given = names.Where(place.Has).ToList();
         foreach (var extra in given.Skip(1))
-            place.Wrong(extra, "either-or", "", $"Give one of {string.Join(", ", names)}.");
+            place.Wrong(extra, "either-or", place.OptionalText(extra, 20) ?? "", $"Give one of {string.Join(", ", names)}.");
         if (given is not [var name, ..] || place.OptionalText(name, 20) is not { } value)
             return null;
         var found = name switch
@@ -133,8 +158,8 @@ internal static class ReadComparison
         if (place is not { IsPresent: true }) return new(null, null, null, null, null, null);
         var heated = place.OptionalFlag("heated");
         var heatedTo = place.OptionalTemperature("heatedTo", 33, 100);
-        if (heated == false && heatedTo is not null)
-            place.Wrong("heatedTo", "not-here", "", "An unheated room is heated to nothing.");
+        if (heated == false && heatedTo is { } kept)
+            place.Wrong("heatedTo", "not-here", place.TemperatureWords("heatedTo").Of(kept), "An unheated room is heated to nothing.");
         CheckWinter(place, heatedTo, climate);
         var asked = new RoomAsked(
             place.OptionalChoice<IndoorUse>("use"),
@@ -151,18 +176,14 @@ internal static class ReadComparison
     private static void CheckWinter(
         RequestObject place, Temperature? heatedTo, ClimateAsked climate)
     {
-        var station = climate.Found?.DesignTemperatures is { } design
-            ? Temperature.FromCelsius(design.Heating99C)
-            : (Temperature?)null;
-        if (heatedTo is not { } room || (climate.Winter ?? station) is not { } winter
+        if (heatedTo is not { } room || WinterOf(climate) is not { } winter
             || room.CompareTo(winter) > 0)
             return;
-        var outdoors = climate.Winter is null ? "the station's winter air" : "winterDesign";
         var words = place.TemperatureWords("heatedTo");
         place.Wrong(
             "heatedTo", "above-winter", words.Of(room),
-            $"heatedTo ({words.Of(room)}) must be above {outdoors} ({words.Of(winter)}); is one of "
-                + "them wrong?",
+            $"heatedTo ({words.Of(room)}) must be above {NameOfWinter(climate)} "
+                + $"({words.Of(winter)}); is one of them wrong?",
             FormattableString.Invariant($"{words.Axis(winter):0.#}"), words.Degrees);
     }
 
@@ -258,11 +279,7 @@ internal static class ReadComparison
         }
         var volume = place.OptionalVolumeM3("volume");
         var changes = place.OptionalNumber("airChangesPerHour", 0, 50, "1/h");
-        var edge = place.OptionalLength("slabEdge")?.TotalMillimetres / 1000;
-        if (edge < 0)
-            place.Wrong(
-                "slabEdge", "at-least", FormattableString.Invariant($"{edge:0.##} m"),
-                "The slab edge is 0 m or longer.", "0", "m");
+        var edge = place.OptionalMm("slabEdge", 0, LongestSlabEdgeMm, "The slab edge") / 1000;
         if (changes is not null && volume is null && !place.Has("volume"))
             place.Wrong("volume", "missing", "",
                 "Air changes of what volume? Give the building's volume with them.", null, "m3");

@@ -118,6 +118,32 @@ public sealed partial class ComparisonWords
         Assert.False(energy.TryGetProperty("buildingDesignLoadBtuPerH", out _));
     }
 
+    // Anchorage: a place with its zone, but no station of the data set stands near.
+    [Fact]
+    public void Where_no_station_stands_near_only_the_winter_is_asked_for()
+    {
+        var said = Example(ShopRoof).With("/climate/postalCode", "99501").Answer()
+            .GetProperty("conclusions")[0];
+        Assert.Equal("winter-assumed", said.GetProperty("id").GetString());
+        var text = said.GetProperty("text").GetString();
+        Assert.Contains("No station stands near this place", text);
+        Assert.DoesNotContain("postal code", text);
+    }
+
+    // 50 °F less 7 °F of sky and no sun is 43 °F, colder than the room: heat flows up and out.
+    [Fact]
+    public void A_summer_colder_than_the_room_is_told_as_such_in_its_own_direction()
+    {
+        var answer = Example(ShopRoof)
+            .With("/climate/summerDesign", "50 °F").With("/climate/sun", 0).Answer();
+        Assert.Equal("up at 18.4°",
+            answer.GetProperty("plane").GetProperty("summerDirection").GetString());
+        Assert.Equal("up at 18.4°", answer.Line("option-1").GetProperty("summer")
+            .GetProperty("direction").GetString());
+        Assert.Contains("no-summer-gain", answer.Ids());
+        Assert.DoesNotContain("no-summer-gain", Example(ShopRoof).Answer().Ids());
+    }
+
     [Fact]
     public void With_a_place_no_winter_is_assumed()
     {
