@@ -29,8 +29,8 @@ internal static class Conclusions
                     ? "Neither a place nor a winter temperature was told: "
                     : "No station stands near this place, and no winter temperature was told: ")
                 + $"{setting.Words.Of(setting.Site.Winter.Outside)} outdoors is assumed (mark A). "
-                + "The winter R hangs on it a little, dripping wholly; no load is told. Give "
-                + (setting.Input.Climate.Found is null ? "the postal code, county, station or " : "")
+                + "The winter R hangs on it a little, dripping wholly; no load is told. Give the "
+                + (setting.Input.Climate.Found is null ? "postal code, county, station or " : "")
                 + "winterDesign.", null, null, ["/conditions/winterOutdoorsF"]));
         if (setting.Site.Summer is var summer && summer.Outside.CompareTo(summer.Room) <= 0)
             said.Add(new("no-summer-gain", "Even in this summer, sun included, it is "

@@ -133,7 +133,9 @@ internal static class ReadComparison
         string[] names = ["postalCode", "countyFips", "stationWmo"];
         var given = names.Where(place.Has).ToList();
         foreach (var extra in given.Skip(1))
-            place.Wrong(extra, "either-or", place.OptionalText(extra, 20) ?? "", $"Give one of {string.Join(", ", names)}.");
+            place.Wrong(
+                extra, "either-or", place.OptionalText(extra, 20) ?? "",
+                $"Give one of {string.Join(", ", names)}.");
         if (given is not [var name, ..] || place.OptionalText(name, 20) is not { } value)
             return null;
         var found = name switch
@@ -159,7 +161,9 @@ internal static class ReadComparison
         var heated = place.OptionalFlag("heated");
         var heatedTo = place.OptionalTemperature("heatedTo", 33, 100);
         if (heated == false && heatedTo is { } kept)
-            place.Wrong("heatedTo", "not-here", place.TemperatureWords("heatedTo").Of(kept), "An unheated room is heated to nothing.");
+            place.Wrong(
+                "heatedTo", "not-here", place.TemperatureWords("heatedTo").Of(kept),
+                "An unheated room is heated to nothing.");
         CheckWinter(place, heatedTo, climate);
         var asked = new RoomAsked(
             place.OptionalChoice<IndoorUse>("use"),
