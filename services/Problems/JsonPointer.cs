@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 
 namespace PostFrame.Problems;
 
@@ -11,6 +12,37 @@ internal static class JsonPointer
 
     public static string Of(string parent, int index) =>
         parent + "/" + index.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>What a pointer leads to; null where it leads nowhere.</summary>
+    public static JsonElement? Find(JsonDocument? document, string pointer)
+    {
+        if (document?.RootElement is not { } place)
+        {
+            return null;
+        }
+
+        foreach (var step in pointer.Split('/').Skip(1))
+        {
+            var name = step.Replace("~1", "/").Replace("~0", "~");
+            if (place.ValueKind == JsonValueKind.Object
+                && place.TryGetProperty(name, out var member))
+            {
+                place = member;
+            }
+            else if (place.ValueKind == JsonValueKind.Array
+                && int.TryParse(name, NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+                && n < place.GetArrayLength())
+            {
+                place = place[n];
+            }
+            else
+            {
+                return null;
+            }
+        }
+
+        return place;
+    }
 
     public static string Escaped(string name)
     {

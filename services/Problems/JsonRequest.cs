@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PostFrame.Engine;
 
 namespace PostFrame.Problems;
 
@@ -34,6 +35,16 @@ public sealed class JsonRequest : IDisposable
             ? new JsonRequest(null, new ProblemAnswer(fault.Kind, fault.Detail, fault.Mistakes))
             : new JsonRequest(JsonDocument.Parse(json), null);
     }
+
+    /// <summary>
+    /// Adds what a later check found, unless it is noted; a value that check does not tell is shown
+    /// as it was written.
+    /// </summary>
+    public void AddUnlessNoted(IEnumerable<Violation> found) =>
+        Mistakes.AddUnlessNoted(found.Select(violation => violation.Actual.Length == 0
+            && JsonPointer.Find(_document, violation.Path) is { } written
+                ? violation with { Actual = Shown.Value(written) }
+                : violation));
 
     public void Dispose() => _document?.Dispose();
 }

@@ -116,7 +116,9 @@ internal sealed class OpeningReading(Building building, Findings findings)
         else if (input.Kind == OpeningKind.EaveLight && wall.Kind != PlaneKind.Sidewall)
         {
             findings.Add($"{at}/wall", "not-a-sidewall",
-                $"An eave light lies under an eave, on a sidewall, not on {wall.Id}.", wall.Id);
+                $"An eave light lies under an eave, on a sidewall, not on {wall.Id}.", wall.Id,
+                string.Join(", ", walls.Where(w => w.Kind == PlaneKind.Sidewall)
+                    .Select(w => w.Id)));
             return null;
         }
         return wall;

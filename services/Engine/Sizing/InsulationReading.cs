@@ -65,7 +65,7 @@ internal sealed class InsulationReading(
             findings.Add($"{at}/product", "no-such-product",
                 $"There is no product {line.Product}; the catalogue has "
                 + string.Join(", ", ProductCatalogue.All.Select(p => p.Code)) + ".",
-                line.Product);
+                line.Product, string.Join(", ", ProductCatalogue.All.Select(p => p.Code)));
         var planes = Planes(line, at, known);
         if (product is null) return null;
         CheckThickness(line, at, product);

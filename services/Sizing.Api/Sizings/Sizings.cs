@@ -43,7 +43,7 @@ public static class Sizings
         }
 
         var outcome = Sizing.Size(input);
-        mistakes.AddUnlessNoted(outcome.Violations);
+        request.AddUnlessNoted(outcome.Violations);
         return mistakes.Any
             ? new AskedSizing(null, ProblemAnswer.Invalid(mistakes))
             : new AskedSizing(outcome.Result, null);

@@ -146,6 +146,10 @@ public sealed class BadRequests(SizingHost host) : IClassFixture<SizingHost>
         Assert.True(status == (int)answer.StatusCode, $"{name}: {(int)answer.StatusCode}");
         Assert.Contains(problem.Violations!, v => v.Pointer == pointer && v.Rule == rule);
         Assert.All(problem.Violations!, v => Assert.NotEmpty(v.Message));
+        Assert.All(
+            problem.Violations!.Where(v => v.Pointer.Length > 0
+                && v.Rule is not ("missing" or "unicode" or "depth") && name != "empty length"),
+            v => Assert.True(!string.IsNullOrEmpty(v.Value), $"{name}: {v.Pointer} {v.Rule}"));
     }
 
     private static async Task<ProblemBody> Problem(HttpResponseMessage answer)
