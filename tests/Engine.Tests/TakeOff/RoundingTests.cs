@@ -1,4 +1,5 @@
 using PostFrame.Engine;
+using PostFrame.Engine.Buildings;
 using PostFrame.Engine.Quantities;
 using Xunit;
 using static PostFrame.EngineTests.TakeOff.Ask;
@@ -56,6 +57,35 @@ public sealed class RoundingTests
             }).WithPractice(_ => new() { RoundUpTo = step }).Sized().PieceAt("SA-01");
             Assert.Equal(on + step * steps, piece.Cut);
         }
+    }
+
+    /// <summary>
+    /// 154 in at 1:12, then 8:12: at 227 in the roof is 154/12 + 73·8/12 = 61.5 in above the eave
+    /// of 166.75 in. The break's own height, 12.8333… in, is no whole number of nanometres; the sum
+    /// is. Strips cover 46 in from 3 in before the corner: the fifth ends at 227 in. From a stem
+    /// wall of 25.6875 in it is 228.25 − 25.6875 + 6 = 208.5625 in, 1/16 in above a step.
+    /// </summary>
+    [Theory]
+    [InlineData(25.6875, 208.5)]
+    [InlineData(25.6874, 208.75)]
+    public void An_endwall_strip_exactly_a_sixteenth_above_a_step_is_that_step(
+        double stemWall, double cut)
+    {
+        RoofInput roof = new()
+        {
+            Form = RoofForm.DoublePitch,
+            BrokenSide = BrokenSide.A,
+            LowerSlope = Pitch(1),
+            LowerRun = In(154),
+            UpperSlope = Pitch(8),
+            EaveHeightB = In(166.75),
+        };
+        var piece = Job(519.9375, 480, 166.75, roof,
+            Cover(48, "endwall1") with { Product = "bubble-foil" })
+            .With(b => b with { StemWallHeight = In(stemWall) })
+            .WithPractice(_ => new() { RoundUpTo = In(0.25), CornerWrap = In(3) })
+            .Sized().PieceAt("E1-05");
+        Assert.Equal((In(227), In(cut)), (piece.To, piece.Cut));
     }
 
     [Theory]
