@@ -48,7 +48,9 @@ public sealed class Profile
             if (across > points[i].Across) continue;
             var (left, right) = (points[i - 1], points[i]);
             var share = (across - left.Across) / (right.Across - left.Across);
-            return left.Up + (right.Up - left.Up).Times(share);
+            return left.Up == right.Up
+                ? left.Up
+                : Settled(left.Up + (right.Up - left.Up).Times(share));
         }
         return End.Up;
     }
@@ -61,8 +63,8 @@ public sealed class Profile
     {
         var best = new PlanePoint(from, HeightAt(from));
         foreach (var point in points)
-            if (point.Across > from && point.Across < to && point.Up > best.Up)
-                best = point;
+            if (point.Across > from && point.Across < to && Settled(point.Up) > best.Up)
+                best = point with { Up = Settled(point.Up) };
         var end = new PlanePoint(to, HeightAt(to));
         return end.Up > best.Up ? end : best;
     }
@@ -115,6 +117,14 @@ public sealed class Profile
     /// <summary>The steepest of its segments, rising or falling, as a rise.</summary>
     public Slope Steepest => Slope.FromRatio(Enumerable.Range(1, points.Length - 1)
         .Max(i => Math.Abs(SlopeBefore(i).RiseOverRun)));
+
+    /// <summary>
+    /// A height on a slope to 25 nm, which divides 1/64 in and every metric size of whole
+    /// micrometres: vertices are rounded to a nanometre, and a height that lies on a step or on
+    /// the tolerance above it must not fall beyond by that.
+    /// </summary>
+    private static Length Settled(Length length) =>
+        Length.FromNanometres((long)Math.Round(length.Nanometres / 25.0) * 25);
 
     private static double Square(double value) => value * value;
 }

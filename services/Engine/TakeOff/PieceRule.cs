@@ -11,14 +11,10 @@ namespace PostFrame.Engine.TakeOff;
 internal sealed class PieceRule(
     Building building, Practice practice, IReadOnlyList<Opening> openings)
 {
-    /// <summary>
-    /// How far off a height on a slope or a slope length may be: each vertex of a profile is
-    /// rounded to a nanometre. What lies on the tolerance must not fall beyond it by that.
-    /// </summary>
-    private static readonly Length Hair = Length.FromNanometres(10);
-
     private readonly ILookup<string, Opening> placed =
         openings.Where(o => o.Along is not null).ToLookup(o => o.Plane);
+
+    public bool HasOpenings(Plane plane) => placed.Contains(plane.Id);
 
     public EndAllowances Ends { get; } = new(building, practice);
 
@@ -130,10 +126,7 @@ internal sealed class PieceRule(
             TopEnd = topEnd,
             Opening = opening,
             Exact = exact,
-            Cut = exact.RoundedUpTo(
-                practice.RoundUpTo,
-                plane.Kind == PlaneKind.Sidewall ? practice.Tolerance
-                    : practice.Tolerance + Hair),
+            Cut = exact.RoundedUpTo(practice.RoundUpTo, practice.Tolerance),
         };
     }
 

@@ -11,14 +11,16 @@ internal sealed class StripLayout(CoverUnit unit, PieceRule rule, Practice pract
     private readonly Length thinLast =
         practice.Metric ? Length.FromMillimetres(150) : Length.FromInches(6);
 
-    public IReadOnlyList<StripPosition> Lay(IReadOnlyList<StripRun> runs)
+    /// <param name="runs">Stretches to cover.</param>
+    /// <param name="only">One width where the best were asked for.</param>
+    public IReadOnlyList<StripPosition> Lay(IReadOnlyList<StripRun> runs, Length? only = null)
     {
         var positions = new List<StripPosition>();
         foreach (var run in runs)
         {
-            var widths = unit.BestWidths
+            var widths = unit.BestWidths && only is null
                 ? new BestWidths(unit, rule, practice).For(run)
-                : Uniform(run, unit.Widths[0], unit.LastStrip);
+                : Uniform(run, only ?? unit.Widths[0], unit.LastStrip);
             var start = run.Start - ShiftOf(run, widths);
             foreach (var width in widths)
             {

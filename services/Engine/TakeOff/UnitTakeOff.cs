@@ -9,18 +9,37 @@ internal sealed record StripPiece(StripPosition Strip, Draft Draft);
 /// <summary>Everything one unit gives: strips, and pieces in strip order.</summary>
 internal sealed record UnitTakeOff(
     CoverUnit Unit, IReadOnlyList<StripRun> Runs, IReadOnlyList<StripPosition> Strips,
-    IReadOnlyList<StripPiece> Pieces);
+    IReadOnlyList<StripPiece> Pieces)
+{
+    /// <summary>Area [nm²], then pieces.</summary>
+    public (Int128 Area, int Pieces) Bought => (Pieces.Aggregate(
+        (Int128)0, (sum, p) => sum + (Int128)p.Strip.Width.Nanometres * p.Draft.Cut.Nanometres),
+        Pieces.Count);
+}
 
 /// <summary>Takes off a unit: lays its strips, makes their pieces, joins short headers.</summary>
 /// <remarks>Source: takeoff.md 2.3 (bands), 2.6, 3 and W6 (short headers).</remarks>
 internal sealed class UnitTaker(Building building, Practice practice, PieceRule rule)
 {
+    /// <remarks>
+    /// The best widths are chosen strip by strip; headers made one may save more at a single width.
+    /// </remarks>
     public UnitTakeOff Take(CoverUnit unit)
     {
         var runs = StripRun.Of(unit.Plane, building, practice);
         if (unit.Plane.IsBand && BandWidth(unit) is { } width)
             return Band(unit, runs, width);
-        var strips = new StripLayout(unit, rule, practice).Lay(runs);
+        var layout = new StripLayout(unit, rule, practice);
+        var take = Laid(unit, runs, layout.Lay(runs));
+        if (!unit.BestWidths || !practice.MergeShortHeaders || !rule.HasOpenings(unit.Plane))
+            return take;
+        return unit.Widths.OrderDescending().Select(w => Laid(unit, runs, layout.Lay(runs, w)))
+            .Prepend(take).MinBy(t => t.Bought)!;
+    }
+
+    private UnitTakeOff Laid(
+        CoverUnit unit, IReadOnlyList<StripRun> runs, IReadOnlyList<StripPosition> strips)
+    {
         var pieces = strips
             .SelectMany(strip => unit.PlanesAt(strip.Covers)
                 .SelectMany(plane => rule.Of(plane, strip.Covers, unit.NarrowestCoverage))

@@ -106,6 +106,21 @@ public sealed class ShortHeaderTests
     }
 
     [Fact]
+    public void Headers_made_one_never_make_a_single_width_buy_less_than_the_best_widths()
+    {
+        // Step 72 in: full pieces 132 + 6 go up to 144, a header 132 − 108 + 6 = 30 in to 72. Over
+        // a door from 72 to 144 in one strip of 72 in makes a header of 72 × 72 in; two of 36 in
+        // are made one of 36 × 72 in. In all (216 − 72) × 144 + 36 × 72 = 23 328 in², 162 ft².
+        double Bought(InsulationInput line) => Job(312, 216, 132, Gable(4), line)
+            .WithOpenings(Opening("sidewallA", OpeningKind.SlidingDoor, 72, 108, 72))
+            .WithPractice(p => p with { ShortHeader = In(60), RoundUpTo = In(72) })
+            .Sized().Totals.Gross.TotalSquareFeet;
+        Assert.Equal(162, Bought(Cover(36, "sidewallA")), 1e-6);
+        Assert.Equal(162, Bought(
+            Cover(36, "sidewallA") with { RollWidth = null, BestRollWidth = true }), 1e-6);
+    }
+
+    [Fact]
     public void A_header_wider_than_the_roll_does_not_fit_and_that_is_told() =>
         Assert.EndsWith(
             "One piece along the opening does not fit: the highest, 42 in, is wider than a roll "
