@@ -8,7 +8,10 @@ namespace PostFrame.Documents.Checklists;
 internal sealed class PlanePages(PackingList list, PackedPlane plane)
 {
     private const double RowPt = 23;
-    private const double TitlePt = 50;
+
+    /// <summary>Closer than this a gloved hand ticks the wrong box.</summary>
+    private const double LeastRowPt = 19.5;
+    private const double TitlePt = 64;
     private const double DrawingPt = 215;
     private const double HeadPt = 16;
     private static readonly string[] Ticks = ["received", "fitted", "short", "damaged"];
@@ -20,16 +23,18 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     public IEnumerable<Action<Sketch>> Bodies()
     {
         var room = Sheet.Bottom - Sheet.Top - TitlePt - HeadPt;
-        var onFirst = (int)((room - DrawingPt) / RowPt);
-        var onNext = (int)(room / RowPt);
-        yield return sketch => Page(sketch, plane.Pieces.Take(onFirst), true);
+        var together = (room - DrawingPt) / plane.Pieces.Count;
+        var rowPt = together >= LeastRowPt ? Math.Min(RowPt, together) : RowPt;
+        var onFirst = (int)((room - DrawingPt) / rowPt + 1e-9);
+        var onNext = (int)(room / rowPt);
+        yield return sketch => Page(sketch, plane.Pieces.Take(onFirst), rowPt, true);
         foreach (var rows in plane.Pieces.Skip(onFirst).Chunk(onNext))
         {
-            yield return sketch => Page(sketch, rows, false);
+            yield return sketch => Page(sketch, rows, rowPt, false);
         }
     }
 
-    private void Page(Sketch sketch, IEnumerable<PackedPiece> rows, bool isFirst)
+    private void Page(Sketch sketch, IEnumerable<PackedPiece> rows, double rowPt, bool isFirst)
     {
         PlaneLook.Band(sketch, new Frame(Sheet.Left, Sheet.Top, Sheet.Inner, 14), drawn.Kind);
         var title = Lettering.Clean(drawn.Title).ToUpperInvariant();
@@ -38,12 +43,11 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
             + (isFirst ? "" : ", continued");
         Sheet.Text(sketch, title, new(Sheet.Left, Sheet.Top + 41), 330, 28, bold: true);
         Sheet.Text(sketch, pieces, new(Sheet.Right, Sheet.Top + 28), 195, 13, true, Anchor.End);
-        Sheet.Text(sketch, plane.ProductText, new(Sheet.Right, Sheet.Top + 41), 195, 9.5, false,
-            Anchor.End);
+        Sheet.Text(sketch, plane.ProductText, new(Sheet.Left, Sheet.Top + 58.5), Sheet.Inner, 10.5);
         var y = Sheet.Top + TitlePt;
         if (isFirst)
         {
-            Drawing(sketch, new Frame(Sheet.Left, y - 12, Sheet.Inner, DrawingPt - 4));
+            Drawing(sketch, new Frame(Sheet.Left, y - 6, Sheet.Inner, DrawingPt - 10));
             y += DrawingPt;
         }
 
@@ -52,8 +56,8 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         foreach (var row in rows)
         {
             sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
-            Row(sketch, row, y);
-            y += RowPt;
+            Row(sketch, row, y, rowPt);
+            y += rowPt;
         }
 
         sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
@@ -81,9 +85,9 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         }
     }
 
-    private void Row(Sketch sketch, PackedPiece piece, double y)
+    private void Row(Sketch sketch, PackedPiece piece, double y, double rowPt)
     {
-        var line = y + 16.5;
+        var line = y + rowPt / 2 + 5;
         var number = piece.LabelNumber.ToString(CultureInfo.InvariantCulture);
         var weight = Masses.Of(piece.WeightLb, list.IsMetric);
         var needsTwo = piece.WeightLb > Sheet.OnePersonLb;
@@ -91,16 +95,16 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         Sheet.Text(sketch, $"{piece.CutText} × {piece.WidthText}", new(112, line), 116, 12);
         Sheet.Text(sketch, $"{number} of {total}", new(236, line), 52, 10.5);
         Sheet.Text(sketch, piece.PieceId, new(290, line), 62, 10.5);
-        Sheet.Text(sketch, weight, new(396, needsTwo ? y + 12 : line), 42, 10.5, needsTwo,
+        Sheet.Text(sketch, weight, new(396, needsTwo ? line - 4 : line), 42, 10.5, needsTwo,
             Anchor.End);
         if (needsTwo)
         {
-            Sheet.Text(sketch, "2 people", new(396, y + 20.5), 42, 7.5, true, Anchor.End);
+            Sheet.Text(sketch, "2 people", new(396, line + 3.2), 42, 7.5, true, Anchor.End);
         }
 
         for (var i = 0; i < Ticks.Length; i++)
         {
-            Sheet.TickBox(sketch, new(TickX(i), y + RowPt / 2), 15);
+            Sheet.TickBox(sketch, new(TickX(i), y + rowPt / 2), 15);
         }
     }
 

@@ -26,6 +26,9 @@ public sealed record MapPlane
 
     public IReadOnlyList<MapStrip> Strips { get; init; } = [];
 
+    /// <summary>What covers a plane that nothing is cut for, such as spray foam.</summary>
+    public string CoverText { get; init; } = "";
+
     /// <summary>
     /// Doors, windows, translucent panels: whatever the crew cuts out or goes round.
     /// </summary>

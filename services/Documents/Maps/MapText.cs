@@ -20,8 +20,7 @@ internal static class MapText
     /// </summary>
     public static bool WriteOnPatch(Sketch sketch, Frame room, string word, MapDetail detail)
     {
-        var best = Best([room], [[word], word.Split(' ')], detail);
-        if (best is null || best.Size < detail.LeastTextPt)
+        if (OnPatch(room, word, detail) is not { } best)
         {
             return false;
         }
@@ -34,6 +33,15 @@ internal static class MapText
         Set(sketch, best);
         return true;
     }
+
+    public static bool FitsOnPatch(Frame room, string word, MapDetail detail) =>
+        OnPatch(room, word, detail) is not null;
+
+    private static Setting? OnPatch(Frame room, string word, MapDetail detail) =>
+        Best([room], [[word], word.Split(' ')], detail) is { } best
+            && best.Size >= detail.LeastTextPt
+            ? best
+            : null;
 
     public static void Set(Sketch sketch, Setting setting)
     {

@@ -14,7 +14,9 @@ internal sealed class Overview(BuildingMap map)
     /// <summary>A longer table makes the sheet longer instead of the drawing smaller.</summary>
     private const double MostOfRoom = 0.4;
 
-    private sealed record Drawn(PlacedPlane Placed, PlaneLettering Lettering, PlaneTitle Title);
+    /// <param name="Beside">What the plane itself is too small to say.</param>
+    private sealed record Drawn(
+        PlacedPlane Placed, PlaneLettering Lettering, PlaneTitle Title, string Beside);
 
     private sealed record Row(string Text, bool Bold);
 
@@ -71,8 +73,12 @@ internal sealed class Overview(BuildingMap map)
         .Select(placed =>
         {
             var lettering = new PlaneLettering(placed, MapDetail.Overview);
+            var missed = new PlaneWords(placed, lettering.Detail).Missed;
             var outside = PieceRanges.Words(placed.Plane, lettering.Outside);
-            return new Drawn(placed, lettering, PlaneTitle.Of(placed, outside));
+            string[] beside = [missed, outside];
+            return new Drawn(
+                placed, lettering, PlaneTitle.Of(placed, outside, missed),
+                string.Join(PieceRanges.Between, beside.Where(words => words.Length > 0)));
         });
 
     private IEnumerable<Row> Table(IReadOnlyList<Drawn> planes, double width)
@@ -98,8 +104,7 @@ internal sealed class Overview(BuildingMap map)
     private static IEnumerable<string> Rows(Drawn plane, double width)
     {
         var row = $"{Lettering.Clean(plane.Placed.Plane.Title)}:";
-        var words = PieceRanges.Words(plane.Placed.Plane, plane.Lettering.Outside);
-        foreach (var group in words.Split(PieceRanges.Between))
+        foreach (var group in plane.Beside.Split(PieceRanges.Between))
         {
             var longer = row.EndsWith(':') ? $"{row} {group}" : row + PieceRanges.Between + group;
             if (Lettering.Width(longer, TextPt, bold: true) <= width)

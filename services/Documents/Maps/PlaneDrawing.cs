@@ -11,10 +11,11 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
     private readonly MapDetail detail = lettering.Detail;
     private readonly List<string> unnamed = [];
 
-    /// <summary>Where openings and words of lines stand.</summary>
-    private readonly List<Frame> taken = [];
+    private readonly PlaneWords words = new(placed, lettering.Detail);
 
-    /// <summary>Draws, and tells the words of openings too small to carry them.</summary>
+    /// <summary>
+    /// Draws, and tells the words of openings and vents too small to carry them.
+    /// </summary>
     public IReadOnlyList<string> Draw()
     {
         sketch.Fill(placed.Outline, Ink.White);
@@ -23,11 +24,14 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
             DrawStrip(strip);
         }
 
-        taken.AddRange(plane.Openings.Select(opening => placed.Box(
-            opening.FromIn, opening.ToIn, opening.BottomIn, opening.TopIn)));
-        foreach (var line in plane.Lines.SelectMany(line => PlaneShape.OnPlane(plane, line)))
+        foreach (var line in words.Lines())
         {
             DrawLine(line);
+        }
+
+        foreach (var word in words.OfLines)
+        {
+            Write(word);
         }
 
         foreach (var opening in plane.Openings)
@@ -36,7 +40,7 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
         }
 
         sketch.Outline(placed.Outline, detail.OutlinePt);
-        return unnamed;
+        return [.. unnamed, .. words.VentsMissed()];
     }
 
     private void DrawStrip(MapStrip strip)
@@ -62,20 +66,15 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
     }
 
     /// <summary>
-    /// The tab's edge over the next strip, drawn at least far enough from the joint to be seen.
+    /// The edge of the tab of the strip before, drawn far enough from the joint to be seen.
     /// </summary>
     private void DrawLap(MapStrip strip)
     {
-        var lapIn = Math.Max(plane.LapIn, detail.LeastLapPt / placed.Scale);
-        var hasNext = plane.Strips.Any(next => Math.Abs(next.FromIn - strip.ToIn) < 0.1
-            && next.BottomIn < strip.TopIn && next.TopIn > strip.BottomIn);
-        if (plane.LapIn <= 0 || !hasNext)
-        {
-            return;
-        }
-
-        var edge = strip.FromIn + lapIn;
-        if (strip.FromIn <= plane.Strips.Min(s => s.FromIn) + 0.1)
+        var edge = strip.FromIn + Math.Max(plane.LapIn, detail.LeastLapPt / placed.Scale);
+        var hasBefore = plane.Strips.Any(before => Math.Abs(before.ToIn - strip.FromIn) < 0.1
+            && before.BottomIn < strip.TopIn && before.TopIn > strip.BottomIn);
+        if (plane.LapIn <= 0 || !hasBefore
+            || edge + detail.LeastLapPt / placed.Scale > PlaneShape.Run(plane, strip).To)
         {
             return;
         }
@@ -124,54 +123,16 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
         {
             sketch.Line(from, to, 1.2);
         }
-
-        if (line.IsVent || !plane.Lines.Any(other => other.IsVent && Meets(line, other)))
-        {
-            WriteOn(line, from, to);
-        }
     }
 
-    private static bool Meets(MapLine line, MapLine other) =>
-        Math.Abs(line.UpIn - other.UpIn) < 1
-        && line.FromIn < other.ToIn && line.ToIn > other.FromIn;
-
-    /// <summary>
-    /// The line's word on a white patch, inside the plane when the line is its edge; none where it
-    /// would run into another: the footer says what each kind of line means.
-    /// </summary>
-    private void WriteOn(MapLine line, Spot from, Spot to)
+    private void Write(PlaneWords.Word word)
     {
-        var size = Math.Max(Math.Min(detail.MostTextPt * 0.8, 10), detail.LeastTextPt);
-        var text = Lettering.Clean(line.Word);
-        var wide = Lettering.Width(text, size, bold: true);
-        var around = Frame.Around(placed.Outline);
-        if (text.Length == 0 || wide + 4 > Math.Abs(to.X - from.X) || around.Height < size * 2)
+        var middle = word.Patch.Centre;
+        sketch.Fill(word.Patch, Ink.White);
+        sketch.Text(new Words(word.Text, middle with { Y = middle.Y + word.Size * 0.35 }, word.Size)
         {
-            return;
-        }
-
-        var y = Math.Clamp(from.Y, around.Y + size, around.Bottom - size);
-        foreach (var part in new[] { 0.5, 0.25, 0.75, 0.12, 0.88 })
-        {
-            var middle = from.X + (to.X - from.X) * part;
-            var patch = new Frame(middle - wide / 2 - 2, y - size * 0.6, wide + 4, size * 1.2);
-            if (patch.X < Math.Min(from.X, to.X) || patch.Right > Math.Max(from.X, to.X)
-                || taken.Any(other => Meet(other, patch)))
-            {
-                continue;
-            }
-
-            taken.Add(patch);
-            sketch.Fill(patch, Ink.White);
-            sketch.Text(new Words(text, new(middle, y + size * 0.35), size)
-            {
-                Bold = true,
-                Anchor = Anchor.Middle,
-            });
-            return;
-        }
+            Bold = true,
+            Anchor = Anchor.Middle,
+        });
     }
-
-    private static bool Meet(Frame a, Frame b) =>
-        a.X < b.Right && b.X < a.Right && a.Y < b.Bottom && b.Y < a.Bottom;
 }

@@ -62,7 +62,7 @@ internal sealed class PlaneSheets
             var words = string.Join(", ", unnamed.GroupBy(word => word).Select(same =>
                 same.Count() == 1 ? same.Key : Invariant($"{same.Count()} × {same.Key}")));
             var (text, size) = Lettering.Fit(
-                $"Openings too small to be named on the drawing: {words}", Room.Width, 7, 6);
+                $"Too small to be named on the drawing: {words}", Room.Width, 7, 6);
             sketch.Text(new Words(text, new(Room.X, Room.Bottom + 8), size));
         }
     }
@@ -82,7 +82,7 @@ internal sealed class PlaneSheets
         if (withTitle)
         {
             var part = rows.Count == 1 ? "" : Invariant($"part {index + 1} of {rows.Count}");
-            PlaneTitle.Of(placed, part, plane).Draw(sketch, plane.Kind);
+            PlaneTitle.Of(placed, part, whole: plane).Draw(sketch, plane.Kind);
         }
 
         Corner(sketch, placed, index);

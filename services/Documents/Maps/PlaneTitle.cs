@@ -26,15 +26,20 @@ internal sealed record PlaneTitle(Frame Swatch, IReadOnlyList<string> Lines, dou
     public static double LeastWidthPt(MapPlane plane) => Math.Min(WidestPt, SwatchPt + SpacePt
         + Lettering.Width(Lettering.Clean(plane.Title), LeastPt + 0.01, bold: true));
 
-    /// <summary>As much as fits: with the pieces outside, without, in two lines.</summary>
-    public static PlaneTitle Of(PlacedPlane placed, string outside, MapPlane? whole = null)
+    /// <summary>
+    /// As much as fits: with the pieces outside, without, in two lines; what the drawing misses to
+    /// say comes before the pieces.
+    /// </summary>
+    public static PlaneTitle Of(
+        PlacedPlane placed, string outside, string missed = "", MapPlane? whole = null)
     {
         var plane = whole ?? placed.Plane;
         var around = Frame.Around(placed.Outline);
         var (left, width) = placed.TitleRoom ?? (around.X, around.Width);
         var title = Lettering.Clean(plane.Title);
-        string[] all = [title, Lettering.Clean(plane.SizeText), Count(plane), outside];
-        foreach (var parts in (string[][])[all, all[..3], [title, Count(plane)]])
+        string[] all = [title, Lettering.Clean(plane.SizeText), Count(plane), missed, outside];
+        foreach (var parts in (string[][])[
+            all, all[..4], [title, Count(plane), missed], [title, Count(plane)]])
         {
             var line = string.Join(" · ", parts.Where(part => part.Length > 0));
             var (text, size) = Lettering.Fit(
@@ -43,7 +48,8 @@ internal sealed record PlaneTitle(Frame Swatch, IReadOnlyList<string> Lines, dou
             {
                 return new PlaneTitle(Band(placed, left, width, line, size), [text], size)
                 {
-                    SaysAll = parts.Length == all.Length || outside.Length == 0,
+                    SaysAll = parts.Length == all.Length
+                        || (outside.Length == 0 && (missed.Length == 0 || parts.Contains(missed))),
                 };
             }
         }
@@ -54,13 +60,17 @@ internal sealed record PlaneTitle(Frame Swatch, IReadOnlyList<string> Lines, dou
         return new PlaneTitle(
             Band(placed, left, width, first, firstSize), [first, second], firstSize)
         {
-            SaysAll = outside.Length == 0,
+            SaysAll = outside.Length == 0 && missed.Length == 0,
         };
     }
 
-    public static string Count(MapPlane plane) => plane.Strips.Count == 1
-        ? "1 piece"
-        : string.Create(CultureInfo.InvariantCulture, $"{plane.Strips.Count} pieces");
+    public static string Count(MapPlane plane) => plane.Strips.Count switch
+    {
+        0 when plane.CoverText.Length > 0 => Lettering.Clean(plane.CoverText),
+        0 => "nothing cut",
+        1 => "1 piece",
+        var count => string.Create(CultureInfo.InvariantCulture, $"{count} pieces"),
+    };
 
     public void Draw(Sketch sketch, PlaneKind kind)
     {

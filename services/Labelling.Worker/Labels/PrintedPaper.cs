@@ -110,7 +110,8 @@ internal static partial class PrintedPaper
         Strips = [.. order.Pieces.Where(piece => piece.Plane == plane.Plane).Select(Strip)],
         Openings = [.. plane.Openings.Select(opening => new MapOpening(
             Words(opening.Kind), Inches(opening.FromNm), Inches(opening.ToNm),
-            Inches(opening.BottomNm), Inches(opening.TopNm)))],
+            Inches(opening.BottomNm), Inches(opening.TopNm),
+            opening.Kind == "translucentPanel"))],
         Lines = [.. (plane.Lines ?? []).Select(line => new MapLine(
             Words(line.Kind), Inches(line.FromNm), Inches(line.ToNm), Inches(line.UpNm),
             line.Kind == "ridgeVent"))],

@@ -1,5 +1,6 @@
 using PostFrame.Documents;
 using PostFrame.Engine;
+using PostFrame.Engine.TakeOff;
 using PostFrame.SizingApi.Sizings;
 using EnginePlaneKind = PostFrame.Engine.Buildings.PlaneKind;
 using OpeningKind = PostFrame.Engine.Buildings.OpeningKind;
@@ -48,13 +49,16 @@ internal static class DrawMap
                 new MapPoint(point.Across.TotalInches, point.Up.TotalInches))],
             Strips = [.. result.Pieces.Where(piece => piece.Plane == plane.Plane)
                 .Select(piece => Strip(piece, result.Building.Metric))],
+            CoverText = plane.Strips > 0
+                ? ""
+                : ProductCatalogue.Find(plane.Product)!.TitleIn(result.Building.Metric),
             StartIn = plane.Start.TotalInches,
             Openings =
             [
                 .. plane.Openings.Select(Opening),
                 .. plane.Panels.Select(panel => new MapOpening(
                     "translucent panel", panel.From.TotalInches, panel.To.TotalInches,
-                    panel.Bottom.TotalInches, panel.Top.TotalInches)),
+                    panel.Bottom.TotalInches, panel.Top.TotalInches, IsPanel: true)),
             ],
             Lines = [.. plane.Lines.Select(Line)],
         };

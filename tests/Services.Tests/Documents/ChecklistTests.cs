@@ -1,4 +1,5 @@
 using PostFrame.Documents;
+using PostFrame.Documents.Checklists;
 using UglyToad.PdfPig;
 using Xunit;
 using ZXing;
@@ -42,6 +43,21 @@ public sealed class ChecklistTests
             $"{piece.Mark}{piece.CutText} × {piece.WidthText}{piece.LabelNumber} of {total}"
                 + piece.PieceId,
             text));
+    }
+
+    /// <summary>A sheet for two last rows is carried up a ladder for nothing.</summary>
+    [Theory]
+    [InlineData(17, 1)]
+    [InlineData(18, 2)]
+    public void Rows_stand_closer_before_a_plane_takes_another_sheet(int pieces, int sheets)
+    {
+        var list = List("Plain gable");
+        var plane = list.Planes[0] with
+        {
+            Pieces = [.. Enumerable.Repeat(list.Planes[0].Pieces[0], pieces)],
+        };
+        Assert.Equal(
+            sheets, new PlanePages(list with { Planes = [plane] }, plane).Bodies().Count());
     }
 
     [Fact]

@@ -92,6 +92,33 @@ public sealed class DrawnBuildingTests
         Assert.Equal(placed["roof"].X + 240 * scale, placed["leanRoofB"].X, 0.01);
     }
 
+    /// <summary>Ten strips meet at nine joints.</summary>
+    [Fact]
+    public void Every_strip_but_the_first_shows_the_tab_of_the_one_before()
+    {
+        var map = Map(""" "roof": { "form": "gable", "slope": "4:12" } """);
+        var placed = MapLayout.PlaceAlone(
+            Plane(map, "sidewallA"), new Frame(30, 62, 732, 500), 19, 1);
+        var sketch = new Sketch(792, 612);
+        new PlaneDrawing(sketch, placed, new PlaneLettering(placed, MapDetail.OnePlane)).Draw();
+
+        Assert.Equal(
+            Plane(map, "sidewallA").Strips.Count - 1,
+            sketch.Marks.OfType<Shape>().Count(shape => shape.Stroke == Ink.Grey));
+    }
+
+    [Fact]
+    public void A_plane_covered_by_area_says_with_what()
+    {
+        var map = Map(
+            """ "roof": { "form": "gable", "slope": "4:12" } """,
+            product: """ "batt-5-5-unfaced" """);
+        using var pdf = PdfDocument.Open(FlatMap.Pdf(map));
+        Assert.Contains(
+            "Sidewall A · Unfaced glass-fibre batt, 5½ in", pdf.GetPage(1).Text);
+        Assert.DoesNotContain("0 pieces", pdf.GetPage(1).Text);
+    }
+
     [Fact]
     public void A_door_without_a_place_is_told_of_beside_the_drawing()
     {
@@ -111,14 +138,15 @@ public sealed class DrawnBuildingTests
     private static MapPlane Plane(BuildingMap map, string id) =>
         map.Planes.Single(plane => plane.Id == id);
 
-    private static BuildingMap Map(string members, string layout = "auto", string planes = "")
+    private static BuildingMap Map(
+        string members, string layout = "auto", string planes = "", string? product = null)
     {
+        product ??= $""" "blanket-3-white", "rollWidth": "48 in", "roofLayout": "{layout}" """;
         var json = $$"""
             { "building": { "name": "B", "width": "40 ft", "length": "60 ft",
                 "eaveHeight": "12 ft", {{members}} },
               "insulation": [{ "planes": ["roof", "sidewallA", "sidewallB", "endwall1",
-                "endwall2"{{planes}}], "product": "blanket-3-white", "rollWidth": "48 in",
-                "roofLayout": "{{layout}}" }] }
+                "endwall2"{{planes}}], "product": {{product}} }] }
             """;
         var asked = Sizings.Ask(Encoding.UTF8.GetBytes(json), null);
         Assert.True(asked.Result is not null, asked.Refusal is null

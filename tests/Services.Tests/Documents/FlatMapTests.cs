@@ -133,6 +133,32 @@ public sealed class FlatMapTests
         Assert.Equal(2, document.NumberOfPages);
     }
 
+    /// <summary>600 ft of a slope of 6 ft: no word fits it, in words of 5 pt or more.</summary>
+    [Fact]
+    public void A_vent_and_panels_too_small_for_their_words_are_told_of_above_their_plane()
+    {
+        var plane = SampleBuildings.VentedWithDoor.Planes[0] with
+        {
+            OutlineIn = [new(0, 0), new(7200, 0), new(7200, 72), new(0, 72)],
+            Strips = [],
+            Openings = [.. new[] { 600, 1200 }.Select(from => new MapOpening(
+                "translucent panel", from, from + 36, 0, 72, IsPanel: true))],
+            Lines = [new("ridge vent", 0, 7200, 72, true)],
+        };
+        using var document = PdfDocument.Open(FlatMap.Pdf(
+            SampleBuildings.VentedWithDoor with { Planes = [plane] }));
+        Assert.Contains(
+            "ridge vent · 2 × translucent panel", document.GetPage(1).Text);
+    }
+
+    [Fact]
+    public void A_vent_that_says_its_word_is_not_told_of_twice()
+    {
+        var words = FlatMap.Pages(SampleBuildings.VentedWithDoor)[0].Marks.OfType<Words>();
+        Assert.DoesNotContain(words, word => word.Text.Contains("· ridge vent"));
+        Assert.Contains(words, word => word.Text == "ridge vent");
+    }
+
     /// <summary>Each plane's index with the numbers of its own pages, from 1.</summary>
     internal static IEnumerable<(int Plane, IEnumerable<int> Sheets)> OwnSheets(BuildingMap map)
     {
