@@ -126,6 +126,10 @@ internal static class RebuildLine
         if (isBuilt && line.Candidate.Perm is <= 0.1)
             yield return "Steel outside and a tight face inside: what gets in through a lap or a "
                 + "leak hardly dries. Seal the laps.";
+        if (isBuilt && setting.Months is not null
+            && (line.Candidate.Spaces ?? []).Any(space => space.Side == SpaceSide.Room))
+            yield return "The liner before the air space is taken as open to vapour, as its joints "
+                + "are (own assumption, A): a liner sealed at its joints keeps vapour out of it.";
         if (RetarderRule(line.Candidate, setting) is { } rule) yield return rule;
         if (isBuilt && AssumedPerm(line.Candidate, setting.Words) is { } assumed)
             yield return assumed;

@@ -51,11 +51,13 @@ internal sealed class WorkingSheet(string home)
         part, step.Quantity, step.Formula, step.Inputs, step.Value, step.Unit, step.Source,
         step.Mark, opens);
 
-    /// <summary>Enough significant digits to follow with a pencil.</summary>
+    /// <summary>
+    /// Enough significant digits to follow with a pencil; the whole number where it is larger.
+    /// </summary>
     public static double Sig(double value, int digits = 6)
     {
         if (value == 0 || !double.IsFinite(value)) return 0;
         var decimals = digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
-        return decimals is >= 0 and <= 15 ? Math.Round(value, decimals) : value;
+        return decimals <= 15 ? Math.Round(value, Math.Max(0, decimals)) : value;
     }
 }

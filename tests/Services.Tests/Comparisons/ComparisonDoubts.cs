@@ -105,6 +105,20 @@ public sealed class ComparisonDoubts
             "IfRowIsRight", line.GetProperty("code").GetProperty("verdict").GetString());
     }
 
+    // Vapour crosses the joints of a liner as if it were not there (own); a board or sheet without
+    // a space on its room side has none.
+    [Fact]
+    public void A_liner_nobody_told_the_permeance_of_is_said_to_be_taken_as_open()
+    {
+        static bool Says(JsonElement line) => line.GetProperty("remarks").EnumerateArray()
+            .Any(remark => remark.GetString()!.StartsWith("The liner before the air space"));
+        var lined = Example(ShopRoof).With("/rivals/0/airSpaces", JsonNode.Parse("""
+            [{"side": "room", "thickness": "3.5 in", "kind": "enclosed"}]
+            """));
+        Assert.True(Says(lined.Answer().Line("rival-1")));
+        Assert.False(Says(Example(ShopRoof).Answer().Line("rival-1")));
+    }
+
     [Fact]
     public void A_heater_beyond_the_bound_is_said_to_be_held_to_it()
     {

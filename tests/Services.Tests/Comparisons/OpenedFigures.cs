@@ -80,6 +80,15 @@ public sealed class OpenedFigures
 
     [Theory]
     [MemberData(nameof(Requests))]
+    public void No_step_shows_more_digits_than_a_pencil_needs(string name) =>
+        Assert.All(
+            Steps(ManyRequests.All[name]().Answer()).SelectMany(step =>
+                step.GetProperty("inputs").EnumerateArray().Append(step)),
+            at => Assert.InRange(
+                at.GetProperty("value").GetRawText().Count(char.IsAsciiDigit), 1, 12));
+
+    [Theory]
+    [MemberData(nameof(Requests))]
     public void Every_assumption_names_its_source(string name) => Assert.All(
         ManyRequests.All[name]().Answer().GetProperty("assumptions").EnumerateArray(), row =>
         {
