@@ -50,11 +50,13 @@ internal static class ExactCover
         if (bound < cost)
             model.Minimize(total);
         var limit = Math.Min(work, meter.Left);
+        // Breaking symmetries before the search, release 9.15 ends the whole process on some models
+        // (a failed check in its own code, VarToConstraints(var).empty()), so it does not look.
         var solver = new CpSolver
         {
             StringParameters = $"num_workers:1 random_seed:{seed} cp_model_presolve:true "
                 + FormattableString.Invariant($"max_deterministic_time:{limit:F3} ")
-                + "linearization_level:2",
+                + "linearization_level:2 symmetry_level:0",
         };
         using var stop = meter.Cancel.Register(solver.StopSearch);
         var status = meter.Cancel.IsCancellationRequested
