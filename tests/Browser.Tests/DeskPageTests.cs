@@ -15,13 +15,16 @@ public sealed class DeskPageTests(DeskBrowser browser) : IClassFixture<DeskBrows
     [InlineData("profile", 0)]
     public async Task Each_roof_form_is_drawn_as_soon_as_it_is_chosen(string form, int pieces)
     {
-        var page = await browser.OpenAsync();
+        var page = await browser.OpenAsync(1280, 1600);
         await page.SelectOptionAsync("#form", form);
 
         await DeskBrowser.Drawn(page);
         var drawn = await page.Locator("#map svg [data-mark]").CountAsync();
         Assert.True(pieces == 0 ? drawn > 20 : drawn == pieces, $"{form}: {drawn} pieces");
         await DeskBrowser.Shoot(page, "form-" + form);
+        await page.SetViewportSizeAsync(390, 844);
+        await DeskBrowser.ShootPart(page, "body", $"form-{form}-phone");
+        Assert.Equal(390, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
         Assert.Empty(browser.Troubles);
     }
 

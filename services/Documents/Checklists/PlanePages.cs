@@ -12,7 +12,7 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     /// <summary>Closer than this a gloved hand ticks the wrong box.</summary>
     private const double LeastRowPt = 19.5;
     private const double TitlePt = 64;
-    private const double DrawingPt = 215;
+    private const double DrawingPt = 200;
     private const double HeadPt = 16;
     private static readonly string[] Ticks = ["received", "fitted", "short", "damaged"];
 
