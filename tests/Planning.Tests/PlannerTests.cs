@@ -79,6 +79,21 @@ public sealed class PlannerTests
         Assert.Equal(["old", "new"], plan.Rolls.Select(r => r.StockKey));
     }
 
+    [Fact]
+    public void Of_a_roll_and_an_offcut_that_give_and_cost_the_same_the_offcut_is_used_first()
+    {
+        var problem = Rolls(10, ("a", 6, 1)) with
+        {
+            Stock =
+            [
+                new StockType { Key = "roll", LengthNm = 10, Count = 5, AgeDays = 30 },
+                new StockType { Key = "offcut", LengthNm = 10, Count = 1, IsRemnant = true },
+            ],
+        };
+        var plan = CuttingStock.Plan(problem, PlanLimits.Default, Cancel);
+        Assert.Equal("offcut", Assert.Single(plan.Rolls).StockKey);
+    }
+
     /// <summary>
     /// Worked by hand: 25, 14 + 14 and 9 + 9 take a 29 each, 90 in all; with a 14 on the 15, the
     /// other and both 9 (32) still take two beside the 25. On this the library ended the process.

@@ -30,7 +30,10 @@ internal static class ReferenceModel
             model.Add(LinearExpr.Sum(placed[i]) == problem.Items[i].Demand);
         model.Minimize(LinearExpr.WeightedSum(
             rolls.Select(r => r.Used), rolls.Select(r => r.Type.Cost)));
-        var solver = new CpSolver { StringParameters = "num_workers:1 random_seed:1" };
+        var solver = new CpSolver
+        {
+            StringParameters = "num_workers:1 random_seed:1 symmetry_level:0",
+        };
         return solver.Solve(model) switch
         {
             CpSolverStatus.Optimal => (long)Math.Round(solver.ObjectiveValue),
