@@ -31,6 +31,7 @@ internal static class ReadComparison
         plane.Close();
         var climate = Climate(root.OptionalObject("climate"));
         var room = Room(root.OptionalObject("room"), climate);
+        var isMetric = root.OptionalChoice("units", "us", "metric") == "metric";
         var input = new ComparisonInput
         {
             Basis = basis,
@@ -45,10 +46,10 @@ internal static class ReadComparison
             Fuel = Fuel(root.OptionalObject("fuel"), room),
             Code = Code(root.OptionalObject("code"), isWall),
             Building = Building(root.OptionalObject("building")),
-            Lines = ReadLines.From(root, basis, area, framing, prices),
+            Lines = ReadLines.From(root, basis, area, framing, prices, isMetric),
             Working = root.OptionalFlag("working") ?? false,
             Pictures = root.OptionalFlag("pictures") ?? true,
-            IsMetric = root.OptionalChoice("units", "us", "metric") == "metric",
+            IsMetric = isMetric,
             Prices = prices,
         };
         root.Close();

@@ -15,11 +15,12 @@ internal static class ReadLines
 
     public static IReadOnlyList<ComparedLine> From(
         RequestObject root, CalculationBasis basis, Area? planeArea, FramingAsked framing,
-        PriceList? prices)
+        PriceList? prices, bool isMetric)
     {
         var ours = root.OptionalObjects("options", MostLines)
             .Select((place, i) =>
-                Option(place, $"option-{i + 1}", basis, planeArea, framing, prices));
+                Option(
+                    place, $"option-{i + 1}", basis, planeArea, framing, prices, isMetric));
         var theirs = root.OptionalObjects("rivals", MostLines)
             .Select((place, i) => Rival(place, $"rival-{i + 1}", basis, planeArea, framing));
         ComparedLine[] lines = [.. ours, .. theirs];
@@ -32,7 +33,7 @@ internal static class ReadLines
 
     private static ComparedLine Option(
         RequestObject place, string id, CalculationBasis basis, Area? planeArea,
-        FramingAsked framing, PriceList? prices)
+        FramingAsked framing, PriceList? prices, bool isMetric)
     {
         var code = place.Text("product", 60);
         var product = ProductCatalogue.Find(code);
@@ -53,7 +54,7 @@ internal static class ReadLines
             Remarks = spaces.Remarks,
             Candidate = new Candidate
             {
-                Name = place.OptionalText("name", 80) ?? product?.Title ?? id,
+                Name = place.OptionalText("name", 80) ?? product?.TitleIn(isMetric) ?? id,
                 Kind = product is null ? MaterialKind.Blanket : ProductMaterial.Of(product),
                 KnownR = product?.NominalR.Value,
                 ThicknessMm = product?.Thickness.Value.TotalMillimetres,

@@ -95,7 +95,7 @@ internal static class SidePicture
     {
         var price = line.Asked.PricePerFt2 is { } p ? words.Price(p) : "no price";
         var claim = line.Asked.Candidate.ClaimedR is { } r
-            ? string.Create(CultureInfo.InvariantCulture, $", claimed R-{r:0.#}")
+            ? $", claimed {UnitWords.Us.Claimed(r)}"
             : "";
         return (line.Asked.Ours ? "ours, " : "quoted, ") + price + claim;
     }

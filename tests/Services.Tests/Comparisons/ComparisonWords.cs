@@ -25,11 +25,22 @@ public sealed partial class ComparisonWords
         Assert.StartsWith(
             "R-10 (RSI 1.76) ",
             answer.Line("rival-1").GetProperty("claim").GetProperty("text").GetString());
-        // Names are the caller's and the product list's own.
+        Assert.StartsWith(
+            "76 mm faced", answer.Line("option-1").GetProperty("name").GetString());
+        // Names of quotes are the caller's own.
         var texts = Texts(answer).Select(text => Names().Replace(text, "")).ToList();
         Assert.NotEmpty(texts);
         Assert.All(texts, text => Assert.DoesNotMatch(UsFigure(), text));
     }
+
+    // Its line on the axis shows what that is in the reader's units.
+    [Theory]
+    [InlineData("us")]
+    [InlineData("metric")]
+    public void The_picture_repeats_a_claim_as_it_was_made(string units) =>
+        Assert.Contains("claimed R-1.55<", Example(ShopRoof).With("/units", units)
+            .With("/rivals/0/claimedR", 1.55).Answer().GetProperty("pictures")
+            .GetProperty("sideBySide").GetString());
 
     [Fact]
     public void Us_answers_name_the_unit_of_a_u_factor()
