@@ -20,6 +20,7 @@ internal static class Shown
     {
         JsonValueKind.Object => "{…}",
         JsonValueKind.Array => "[…]",
+        JsonValueKind.String when element.ValueEquals("") => "\"\"",
         JsonValueKind.String => Text(element.GetString()!),
         _ => Mistakes.Shortened(element.GetRawText()),
     };

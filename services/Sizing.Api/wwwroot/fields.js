@@ -162,6 +162,6 @@ export const practiceFields = [
   length('cornerWrap', 'Corner wrap'), length('rakeWrap', 'Rake wrap'),
   length('jambMargin', 'Jamb margin'), length('drapeSag', 'Sag between purlins'), length('longestOverRidge', 'Longest over ridge'),
   choice('mergeShortHeaders', 'Short headers', [
-    ['', 'merged where better'], ['true', 'merged where better, as asked'], ['false', 'never merged'],
+    ['', 'merged where better'], ['false', 'never merged'],
   ], { type: 'flag' }),
 ];
