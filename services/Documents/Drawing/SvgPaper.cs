@@ -102,6 +102,8 @@ internal static class SvgPaper
         svg.Append("\"/>\n");
     }
 
+    /// <summary>Every text is held to the width it was laid out with: a viewer without the
+    /// typeface would run it over its neighbours and off the sheet.</summary>
     private static void Append(StringBuilder svg, Words words)
     {
         var anchor = words.Anchor switch
@@ -111,6 +113,10 @@ internal static class SvgPaper
             _ => "",
         };
         svg.Append(CultureInfo.InvariantCulture, $"<text font-size=\"{N(words.Size)}\"{anchor}");
+        var wide = Lettering.Width(words.Text, words.Size, words.Bold);
+        svg.Append(wide < 0.01
+            ? ""
+            : $" textLength=\"{N(wide)}\" lengthAdjust=\"spacingAndGlyphs\"");
         svg.Append(words.Bold ? " font-weight=\"bold\"" : "");
         svg.Append(words.Colour == Ink.Black ? "" : $" fill=\"{words.Colour}\"");
         svg.Append(CultureInfo.InvariantCulture,

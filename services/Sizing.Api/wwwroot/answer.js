@@ -73,18 +73,19 @@ function choiceOf(group, planes) {
 function schedule({ schedule: lines, planes }) {
   const body = planes.map((plane) => {
     const own = lines.filter((line) => line.plane === plane.plane);
-    return make('tbody', { class: 'plane-rows' }, own.map((line, index) => make('tr', {},
-      index > 0 ? null : make('th', { scope: 'rowgroup', rowspan: own.length },
+    return make('tbody', { class: 'plane-rows' }, make('tr', {},
+      make('th', { scope: 'rowgroup', colspan: 4 },
         make('span', { class: 'plane' }, swatch(plane.kind), plane.title),
-        make('small', {}, plane.productTitle),
+        make('small', {}, ` ${plane.productTitle}`),
         plane.how ? make('small', { class: 'how' }, plane.how) : null),
+    ), own.map((line) => make('tr', {},
       make('td', {}, line.strips, line.role === 'full' ? null : make('small', {}, ` ${line.role}`)),
       make('td', { class: 'num' }, width(line)),
       make('td', { class: 'num' }, line.cutText,
         inMetric() ? null : make('small', {}, ` ${lengthOf(line)}`)),
       make('td', { class: 'num' }, shown(line.count)))));
   });
-  const heads = [['Plane'], ['Strips'], ['Width', 'num'], ['Cut length', 'num'], ['Count', 'num']];
+  const heads = [['Strips'], ['Width', 'num'], ['Cut length', 'num'], ['Count', 'num']];
   const caption = 'Strips count from endwall 1 on roofs and sidewalls, from sidewall A on endwalls';
   return make('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': caption },
     make('table', {}, make('caption', {}, caption),

@@ -102,6 +102,20 @@ public sealed class FlatMapTests
             pair => Assert.Contains($"{pair.Title}: {pair.s.Mark}, {pair.s.LengthText}", said));
     }
 
+    /// <summary>A viewer without the typeface sets wider letters; SVG 1.1, 10.5, textLength.
+    /// </summary>
+    [Fact]
+    public void Words_of_the_svg_keep_their_width_in_any_typeface()
+    {
+        var map = SampleBuildings.VentedWithDoor;
+        var svg = XDocument.Parse(Encoding.UTF8.GetString(FlatMap.Svg(map)));
+        XNamespace ns = "http://www.w3.org/2000/svg";
+        var wide = FlatMap.Pages(map)[0].Marks.OfType<Words>()
+            .Select(words => Math.Round(words.WidthPt / words.ScaleX, 2));
+        Assert.Equal(wide, svg.Descendants(ns + "text").Select(
+            text => (double)text.Attribute("textLength")!));
+    }
+
     [Fact]
     public void The_same_map_gives_the_same_bytes()
     {
