@@ -104,32 +104,48 @@ internal sealed partial class PlanCutting(
             return false;
         }
 
+        var tries = await store.WriteAsync(
+            transaction => OrderStore.Begin(transaction, state.Order), CancellationToken.None);
         try
         {
-            var plans = Compute(state, stop);
+            var plans = Compute(state, tries, stop);
             FailPoint.Reach("cutting.planned");
             stop.ThrowIfCancellationRequested();
             await store.WriteAsync(
                 transaction => Keep(transaction, state, plans), CancellationToken.None);
         }
-        catch (Exception failure) when (failure is not StoreUnavailableException
-            && !stop.IsCancellationRequested)
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            await store.WriteAsync(
+                transaction => OrderStore.NotBegun(transaction, state.Order),
+                CancellationToken.None);
+            throw;
+        }
+        catch (Exception failure) when (failure is not StoreUnavailableException)
         {
             LogFailed(failure, state.Order);
-            await store.WriteAsync(
-                transaction => GiveUpAfterTries(transaction, state), CancellationToken.None);
+            if (tries >= MostTries)
+            {
+                await store.WriteAsync(
+                    transaction => GiveUp(transaction, state.Order), CancellationToken.None);
+            }
         }
 
         return true;
     }
 
-    private PlanSet Compute(PlanningState state, CancellationToken stop)
+    /// <summary>
+    /// An order at whose planning the process has died twice is planned without the search, and so
+    /// without the solver, a library that can end the process: it may cost rolls, not the shop.
+    /// </summary>
+    private PlanSet Compute(PlanningState state, long tries, CancellationToken stop)
     {
         using var deadline = new CancellationTokenSource(options.Value.LongestPlanning, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, stop);
         return PlanPieces.Plan(
             [.. state.Pieces.Select(Piece)], state.Orders, state.AtHand, state.MinUsefulOffcutNm,
-            new PlanLimits { WorkSeconds = options.Value.WorkSeconds }, either.Token);
+            new PlanLimits { WorkSeconds = tries < MostTries ? options.Value.WorkSeconds : 0 },
+            either.Token);
     }
 
     internal static OpenPiece Piece(OpenPieceRow row) => new()
@@ -147,6 +163,7 @@ internal sealed partial class PlanCutting(
     {
         if (PlanStore.Changes(transaction) != state.Changes)
         {
+            OrderStore.NotBegun(transaction, state.Order);
             return; // Another plan is made from the newer state at once.
         }
 
@@ -206,17 +223,14 @@ internal sealed partial class PlanCutting(
         Announcement.Refused(transaction, order, refusals);
     }
 
-    private void GiveUpAfterTries(StoreTransaction transaction, PlanningState state)
+    private void GiveUp(StoreTransaction transaction, string order)
     {
-        if (OrderStore.Failed(transaction, state.Order) >= MostTries)
-        {
-            Refuse(transaction, state.Order,
-            [
-                new Refusal(Refusal.PlanRefused, null, null,
-                    $"Planning failed {MostTries} times on our side; the log has the cause."),
-            ]);
-            PlanStore.ClearEmpty(transaction);
-        }
+        Refuse(transaction, order,
+        [
+            new Refusal(Refusal.PlanRefused, null, null,
+                $"Planning failed {MostTries} times on our side; the log has the cause."),
+        ]);
+        PlanStore.ClearEmpty(transaction);
     }
 
     [LoggerMessage(LogLevel.Error, "Planning failed for order {Order}")]

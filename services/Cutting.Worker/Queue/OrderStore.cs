@@ -227,9 +227,18 @@ internal static class OrderStore
     private const string CountTry =
         "UPDATE cutting_order SET tries = tries + 1 WHERE order_number = @order RETURNING tries";
 
-    /// <summary>Notes that planning failed; answers how often it has.</summary>
-    public static long Failed(StoreTransaction transaction, string order) =>
+    /// <summary>
+    /// Notes that planning begins; answers how often it has. Whoever dies of it leaves the note.
+    /// </summary>
+    public static long Begin(StoreTransaction transaction, string order) =>
         transaction.Single<long>(CountTry, new { order });
+
+    private const string UncountTry =
+        "UPDATE cutting_order SET tries = max(tries - 1, 0) WHERE order_number = @order";
+
+    /// <summary>Planning ended for no fault of the order's.</summary>
+    public static void NotBegun(StoreTransaction transaction, string order) =>
+        transaction.Execute(UncountTry, new { order });
 
     private const string SelectQueue =
         """

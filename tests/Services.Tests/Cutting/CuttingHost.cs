@@ -12,6 +12,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using PostFrame.CuttingWorker;
 using PostFrame.CuttingWorker.Messages;
+using PostFrame.CuttingWorker.Plans;
 using PostFrame.Messaging;
 using PostFrame.Problems;
 
@@ -38,6 +39,8 @@ internal sealed class CuttingHost : IAsyncDisposable
     }
 
     public HttpClient Http { get; }
+
+    public SqliteStore Store => _app.Services.GetRequiredKeyedService<SqliteStore>("cutting");
 
     public static async Task<CuttingHost> StartAsync(string? folder = null)
     {
@@ -74,9 +77,10 @@ internal sealed class CuttingHost : IAsyncDisposable
 
     /// <summary>Nothing is planned from now on: what a report does before its plan stays to see.
     /// </summary>
-    public Task HoldPlannerAsync() => _app.Services.GetServices<IHostedService>()
-        .Single(hosted => hosted.GetType().Name == "PlanCutting")
-        .StopAsync(CancellationToken.None);
+    public Task HoldPlannerAsync() => Planner.StopAsync(CancellationToken.None);
+
+    public PlanCutting Planner =>
+        _app.Services.GetServices<IHostedService>().OfType<PlanCutting>().Single();
 
     public Task<CuttingPlanned> NextPlannedAsync() => NextAsync(_planned);
 
