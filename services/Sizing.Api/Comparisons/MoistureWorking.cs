@@ -33,7 +33,7 @@ internal static class MoistureWorking
         foreach (var (at, i) in moisture.Interfaces.Select((at, i) => (at, i)))
             Interface(sheet, moisture.Coldest, at, $"moisture/coldest/interfaces/{i}/");
         foreach (var (cure, i) in moisture.Cures.Select((cure, i) => (cure, i)))
-            Cure(sheet, cure, i);
+            Cure(sheet, cure, i, setting);
     }
 
     private static void Steady(WorkingSheet sheet, DiffusionState flow)
@@ -84,7 +84,11 @@ internal static class MoistureWorking
             at.At.TotalCelsius, "°C", "resistances in series", "C",
             Opens.Fahrenheit(home + "temperatureF"));
         sheet.Add(
-            "moisture", $"{name}: saturation", "psat(t)", [new("t", at.At.TotalCelsius, "°C")],
+            "moisture", $"{name}: saturation",
+            at.At.TotalCelsius < 0
+                ? "psat = 610.5·exp(21.875·t/(265.5 + t))"
+                : "psat = 610.5·exp(17.269·t/(237.3 + t))",
+            [new("t", at.At.TotalCelsius, "°C")],
             at.SaturationPa, "Pa", "ISO 13788:2012 equations E.7 and E.8", "R",
             new Opens(home + "saturationPa"));
         var (formula, inputs) = Pressure(at);
@@ -222,7 +226,7 @@ internal static class MoistureWorking
             Clause6, "R", new Opens(home + "carriedOverGPerM2"));
     }
 
-    private static void Cure(WorkingSheet sheet, MoistureCure cure, int index)
+    private static void Cure(WorkingSheet sheet, MoistureCure cure, int index, Setting setting)
     {
         var home = $"moisture/cures/{index}/";
         var words = cure.Id.Replace('-', ' ');
@@ -233,11 +237,27 @@ internal static class MoistureWorking
                 "moisture", $"{words}: permeance tried", "as tried", [], perm, "perm",
                 "class I facing; ASHRAE HoF 2021 ch. 26 and manufacturers' declarations, from "
                     + "memory", "M", new Opens(home + "perm"));
-        if (cure.RoomRh is { } rh)
-            sheet.Add(
-                "moisture", $"{words}: room humidity in the coldest month that dries again",
-                "the largest share of the room's moisture load that still dries, by halving",
-                [new("share of the load", cure.MoistureShare ?? 0, "")], 100 * rh, "% RH",
-                Clause6 + ", solved for the load", "C", new Opens(home + "roomRhPercent"));
+        if (cure.RoomRh is { } rh) Humidity(sheet, cure, rh, home, setting);
+    }
+
+    private static void Humidity(
+        WorkingSheet sheet, MoistureCure cure, double rh, string home, Setting setting)
+    {
+        var coldest = setting.Months!.MinBy(month => month.Mean.TotalCelsius)!;
+        var room = setting.Room!;
+        sheet.Add(
+            "moisture",
+            $"{cure.Id.Replace('-', ' ')}: room humidity in the coldest month that dries again",
+            "φ = 100·min(1, (p_out + s·Δp·clamp(1 − t_out/20, 0, 1))/psat(t_room))",
+            [
+                new("s", cure.MoistureShare ?? 0, ""),
+                new("p_out", coldest.VapourPressurePa, "Pa"),
+                new("t_out", coldest.Mean.TotalCelsius, "°C"),
+                new("Δp", room.ColdExcessPa + room.BurnerExcessPa, "Pa"),
+                new("psat(t_room)", Vapour.Saturation(room.At(coldest.Mean)), "Pa"),
+            ],
+            100 * rh, "% RH",
+            Clause6 + "; s is the largest share of the moisture that still dries, by halving", "C",
+            new Opens(home + "roomRhPercent"));
     }
 }

@@ -1,5 +1,6 @@
 using PostFrame.Engine.Heat;
 using PostFrame.Engine.Quantities;
+using PostFrame.SizingApi.Climate;
 
 namespace PostFrame.SizingApi.Comparisons;
 
@@ -17,12 +18,28 @@ internal static class SettingWorking
         Conditions(sheet, setting);
         if (setting.Input.Climate.Found?.StationDistanceKm is { } km)
             sheet.Add(
-                "place", "distance of the station", "great circle from the county's centre", [],
+                "place", "distance of the station",
+                "great circle from the county's centre, to the km", PlaceInputs(setting),
                 km, "km", "county centres as carried in diyepw, station places of NREL TMY3", "C",
                 new Opens("place/stationDistanceKm"));
         if (setting.Burner is { } burner) Burner(sheet, burner);
         if (setting.RoomAir is { } air) RoomAir(sheet, air, setting);
         return sheet.Lines;
+    }
+
+    private static WorkingInput[] PlaceInputs(Setting setting)
+    {
+        var found = setting.Input.Climate.Found!;
+        return found.Station is { } station && found.County is { } of
+            && ClimateAtlas.Instance.FindCounty(of.Fips)
+                is { Latitude: { } north, Longitude: { } east }
+            ?
+            [
+                new("county, north", north, "°"), new("county, east", east, "°"),
+                new("station, north", station.LatitudeDeg, "°"),
+                new("station, east", station.LongitudeDeg, "°"),
+            ]
+            : [];
     }
 
     private static void Plane(WorkingSheet sheet, Setting setting)

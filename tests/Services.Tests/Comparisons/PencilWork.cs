@@ -12,8 +12,8 @@ internal static class PencilWork
     private static readonly string[] LookedUp =
     [
         "as given", "as listed", "as typed", "as tabulated", "as tried", "as claimed, within what",
-        "of the station", "assumed", "monthly mean of station", "great circle", "a wall is upright",
-        "d as stated", "a foil has no body", "nothing heats it", "the largest share", "R as given",
+        "of the station", "assumed", "monthly mean of station", "a wall is upright",
+        "d as stated", "a foil has no body", "nothing heats it", "R as given",
     ];
 
     public static bool IsLookedUp(string formula) =>
@@ -65,6 +65,9 @@ internal static class PencilWork
             "f = w/s" => Ratio("w", "s"),
             "t = t_out + (α/ho)·I − ε·ΔR/ho" =>
                 At("t_out") + At("α/ho") * At("I") - At("ε·ΔR/ho"),
+            "great circle from the county's centre, to the km" => Round(GreatCircleKm(
+                At("county, north"), At("county, east"), At("station, north"),
+                At("station, east"))),
             _ => OfAir(formula, At) ?? OfMoistureOrMoney(formula, At, inputs),
         };
     }
@@ -124,7 +127,11 @@ internal static class PencilWork
             "p = min(p_air, psat)" => Min(at("p_air"), at("psat")),
             "p = p₁ + (p₂ − p₁)·(sd − sd₁)/(sd₂ − sd₁)" =>
                 Line(at("sd"), at("sd₁"), at("p₁"), at("sd₂"), at("p₂")),
-            "psat(t)" => Saturation(at("t")),
+            "psat = 610.5·exp(21.875·t/(265.5 + t))" or "psat = 610.5·exp(17.269·t/(237.3 + t))" =>
+                Saturation(at("t")),
+            "φ = 100·min(1, (p_out + s·Δp·clamp(1 − t_out/20, 0, 1))/psat(t_room))" =>
+                100 * Min(1, (at("p_out") + at("s") * at("Δp")
+                    * Clamp(1 - at("t_out") / 20, 0, 1)) / at("psat(t_room)")),
             "φ = 100·min(1, psat(t_face)/psat(t_room))" =>
                 100 * Min(1, Saturation(at("t_face")) / Saturation(at("t_room"))),
             "φ = 100·min(1, p_room/psat(t_face))" =>
@@ -170,6 +177,13 @@ internal static class PencilWork
     private static double Passed((string Symbol, double Value)[] inputs) => inputs.Skip(1).Chunk(5)
         .Sum(spell => 86_400_000 * inputs[0].Value * (spell[0].Value - spell[1].Value)
             / (spell[3].Value - spell[2].Value) * spell[4].Value);
+
+    private static double GreatCircleKm(double lat1, double lon1, double lat2, double lon2)
+    {
+        double Half(double from, double to) => Pow(Sin((to - from) * PI / 360), 2);
+        return 2 * 6371 * Asin(Sqrt(Half(lat1, lat2)
+            + Cos(lat1 * PI / 180) * Cos(lat2 * PI / 180) * Half(lon1, lon2)));
+    }
 
     /// <summary>Degree days between the two bases around a temperature.</summary>
     private static double Straight(double at, (string Symbol, double Value)[] inputs)
