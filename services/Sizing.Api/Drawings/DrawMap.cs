@@ -12,7 +12,7 @@ internal static class DrawMap
 {
     /// <summary>What is not on the drawing, or would hurt whoever misreads it.</summary>
     private static readonly HashSet<string> Drawn =
-        ["planes-left-out", "unplaced-opening", "cut-out-panels"];
+        ["planes-left-out", "beyond-partition", "unplaced-opening", "cut-out-panels"];
 
     public static BuildingMap Of(SizingResult result) => new()
     {

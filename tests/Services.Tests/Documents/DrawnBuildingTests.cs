@@ -39,6 +39,32 @@ public sealed class DrawnBuildingTests
         Assert.Equal(252.98, Assert.Single(roof.Openings).BottomIn, 0.01);
     }
 
+    /// <summary>12 in of rake overhang: the covered roof starts 12 in before endwall 1.</summary>
+    [Fact]
+    public void A_covered_rake_is_drawn_beyond_both_endwalls()
+    {
+        var map = Map("""
+            "roof": { "form": "gable", "slope": "4:12", "rakeOverhang": "12 in",
+                      "coverOverhangs": true }
+            """);
+
+        Assert.Equal(-12, Plane(map, "roof").StartIn);
+        Assert.Equal(0, Plane(map, "sidewallA").StartIn);
+    }
+
+    [Fact]
+    public void What_lies_beyond_the_partition_is_told_on_the_drawing()
+    {
+        var notes = Map("""
+            "roof": { "form": "gable", "slope": "4:12" }, "partition": { "fromEndwall1": "20 ft" },
+            "leanTos": [{ "side": "A", "width": "10 ft", "slope": "2:12", "inside": "cold",
+                          "fromEndwall1": "30 ft" }]
+            """).Notes;
+
+        Assert.Contains(notes, note => note.Contains(
+            "Lean-to A roof, Lean-to A sidewall", StringComparison.Ordinal));
+    }
+
     /// <summary>40 of 60 ft are insulated: no line may run on to endwall 2.</summary>
     [Fact]
     public void A_ridge_ends_where_the_insulated_roof_ends()
