@@ -60,8 +60,8 @@ internal sealed class Accessories(Job job)
                     s.First().Draft.Lay))];
             for (var i = 1; i < strips.Length; i++)
                 if (strips[i].Strip.Reach.From == strips[i - 1].Strip.Reach.To)
-                    sum += strips[i].Lay == PieceLay.Across
-                        ? strips[i].Strip.Width
+                    sum += strips[i].Lay == PieceLay.Across ? strips[i].Strip.Width
+                        : strips[i - 1].Lay == PieceLay.Across ? strips[i - 1].Strip.Width
                         : Length.Min(strips[i].Cut, strips[i - 1].Cut);
         }
         return sum;

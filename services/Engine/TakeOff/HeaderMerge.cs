@@ -77,7 +77,11 @@ internal sealed class HeaderMerge(CoverUnit unit, PieceRule rule, Practice pract
         return draft.Cut > yields
             ? new(opening, headers, null,
                 $"{Say(draft.Cut)} is more than a roll yields, {Say(yields)}")
-            : new(opening, headers, new(headers[0].Strip with { Width = width }, draft), "");
+            : new(opening, headers, new(headers[0].Strip with
+            {
+                Width = width,
+                Reach = new(headers[0].Strip.Reach.From, headers[^1].Strip.Reach.To),
+            }, draft), "");
     }
 
     private string Instead(ShortHeaders group) =>

@@ -50,6 +50,15 @@ public sealed class ShortHeaderTests
     }
 
     [Fact]
+    public void The_joined_piece_is_taped_to_the_strip_on_each_side()
+    {
+        // Ten positions of 48 in, 4 and 5 one piece 48 in high: joints 1-2, 2-3 and 6-7 to 9-10 of
+        // 144 in, two of 48 in; 960 in + 5 % = 84 ft.
+        Assert.Equal(84, Assert.Single(
+            Wall(96, 12).Sized().Accessories, a => a.Id == "lapTape").Needed, 1e-6);
+    }
+
+    [Fact]
     public void Less_area_is_better_2_of_48_by_72_or_1_of_48_by_108()
     {
         // 42 in goes up to 72 at a step of 36: 2 × 48 × 72 = 6912 in² = 48 ft²; a door of 108 in
