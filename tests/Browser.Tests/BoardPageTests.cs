@@ -98,6 +98,9 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
         await OrderAsync(host, "PF-3006", "Quarry Road Workshop");
         var page = await OpenAsync(host);
         await page.Locator("#rows tr", new() { HasText = "PF-3006" }).WaitForAsync();
+        await page.SetViewportSizeAsync(390, 844);
+        await DeskBrowser.Shoot(page, "board-phone");
+        Assert.Equal(390, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
 
         await page.FillAsync("#search", "nowhere to be found");
         await page.WaitForSelectorAsync("#clear:not([hidden])");
