@@ -105,7 +105,7 @@ internal sealed partial class PlanCutting(
         }
 
         var tries = await store.WriteAsync(
-            transaction => OrderStore.Begin(transaction, state.Order), CancellationToken.None);
+            transaction => OrderStore.Begin(transaction, state.Orders), CancellationToken.None);
         try
         {
             var plans = Compute(state, tries, stop);
@@ -117,7 +117,7 @@ internal sealed partial class PlanCutting(
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
             await store.WriteAsync(
-                transaction => OrderStore.NotBegun(transaction, state.Order),
+                transaction => OrderStore.NotBegun(transaction, state.Orders),
                 CancellationToken.None);
             throw;
         }
@@ -127,7 +127,7 @@ internal sealed partial class PlanCutting(
             if (tries >= MostTries)
             {
                 await store.WriteAsync(
-                    transaction => GiveUp(transaction, state.Order), CancellationToken.None);
+                    transaction => GiveUp(transaction, state), CancellationToken.None);
             }
         }
 
@@ -161,10 +161,9 @@ internal sealed partial class PlanCutting(
 
     private void Keep(StoreTransaction transaction, PlanningState state, PlanSet plans)
     {
-        if (PlanStore.Changes(transaction) != state.Changes)
+        if (MovedOn(transaction, state))
         {
-            OrderStore.NotBegun(transaction, state.Order);
-            return; // Another plan is made from the newer state at once.
+            return;
         }
 
         if (plans.Refusals.Count > 0)
@@ -183,6 +182,18 @@ internal sealed partial class PlanCutting(
 
         PlanStore.ClearEmpty(transaction);
         PlanStore.CountChange(transaction);
+    }
+
+    /// <summary>Another plan is made from the newer state at once.</summary>
+    private static bool MovedOn(StoreTransaction transaction, PlanningState state)
+    {
+        if (PlanStore.Changes(transaction) == state.Changes)
+        {
+            return false;
+        }
+
+        OrderStore.NotBegun(transaction, state.Orders);
+        return true;
     }
 
     /// <summary>
@@ -223,9 +234,16 @@ internal sealed partial class PlanCutting(
         Announcement.Refused(transaction, order, refusals);
     }
 
-    private void GiveUp(StoreTransaction transaction, string order)
+    /// <summary>The others begin afresh without it: it may be the one at fault.</summary>
+    private void GiveUp(StoreTransaction transaction, PlanningState state)
     {
-        Refuse(transaction, order,
+        if (MovedOn(transaction, state))
+        {
+            return;
+        }
+
+        OrderStore.NotBegun(transaction, state.Orders);
+        Refuse(transaction, state.Order,
         [
             new Refusal(Refusal.PlanRefused, null, null,
                 $"Planning failed {MostTries} times on our side; the log has the cause."),

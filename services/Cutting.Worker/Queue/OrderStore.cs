@@ -174,10 +174,11 @@ internal static class OrderStore
     private const string UpdateRetry =
         """
         UPDATE cutting_order SET state = 'waiting', tries = 0, refusals = NULL
-        WHERE order_number = @order AND state <> 'planned'
+        WHERE order_number = @order AND state = 'refused'
         """;
 
-    /// <summary>A refused order is planned again.</summary>
+    /// <summary>A refused order is planned again; one that waits goes on waiting as it did.
+    /// </summary>
     public static void Retry(StoreTransaction transaction, string order) =>
         transaction.Execute(UpdateRetry, new { order });
 
@@ -225,20 +226,23 @@ internal static class OrderStore
         view.All<string>(SelectPlannedAgain);
 
     private const string CountTry =
-        "UPDATE cutting_order SET tries = tries + 1 WHERE order_number = @order RETURNING tries";
+        """
+        UPDATE cutting_order SET tries = tries + 1 WHERE order_number IN @orders RETURNING tries
+        """;
 
     /// <summary>
-    /// Notes that planning begins; answers how often it has. Whoever dies of it leaves the note.
+    /// Notes that orders begin to be planned together; answers how often one of them has. Whoever
+    /// dies of it leaves the note.
     /// </summary>
-    public static long Begin(StoreTransaction transaction, string order) =>
-        transaction.Single<long>(CountTry, new { order });
+    public static long Begin(StoreTransaction transaction, IReadOnlyList<string> orders) =>
+        transaction.All<long>(CountTry, new { orders }).Max();
 
-    private const string UncountTry =
-        "UPDATE cutting_order SET tries = max(tries - 1, 0) WHERE order_number = @order";
+    private const string ForgetTries =
+        "UPDATE cutting_order SET tries = 0 WHERE order_number IN @orders";
 
-    /// <summary>Planning ended for no fault of the order's.</summary>
-    public static void NotBegun(StoreTransaction transaction, string order) =>
-        transaction.Execute(UncountTry, new { order });
+    /// <summary>Planning ended alive and for no fault of these orders.</summary>
+    public static void NotBegun(StoreTransaction transaction, IReadOnlyList<string> orders) =>
+        transaction.Execute(ForgetTries, new { orders });
 
     private const string SelectQueue =
         """
