@@ -114,7 +114,8 @@ public static class ClaimCheck
                 Outcome = ClaimOutcome.SummerOnlySystemValue,
                 Text = $"{r} holds for the whole system only with heat flowing {StraightDown}. "
                     + $"On this slope it is {site.Words.Of(finding.SystemSummer!.Value)} in "
-                    + $"summer and {site.Words.Of(finding.SystemWinter!.Value)} in winter.",
+                    + $"summer and {site.Words.Of(finding.SystemWinter!.Value)} in winter"
+                    + (summerFlow.IsPrinted ? "." : $", {FlowDirection.OwnRule}."),
             };
         if (within(finding.SystemBest))
             return finding with

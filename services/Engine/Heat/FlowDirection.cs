@@ -8,6 +8,10 @@ namespace PostFrame.Engine.Heat;
 /// <param name="Share">How far it is from the flatter to the steeper, 0 to below 1.</param>
 public readonly record struct FlowDirection(HeatFlow Flatter, HeatFlow Steeper, double Share)
 {
+    /// <summary>What is told of a value between two printed directions.</summary>
+    public const string OwnRule =
+        "taken straight between the slopes the ASHRAE tables print (own rule)";
+
     /// <summary>True where the tables print it.</summary>
     public bool IsPrinted => Share == 0;
 

@@ -99,7 +99,8 @@ public sealed record MoistureFinding
         OutdoorRhAtDesign * Vapour.Saturation(conditions.Outside));
 
     private static string TextOf(MoistureYear year) => VerdictOf(year)
-        + (year.Verdict == MoistureVerdict.Dry || year.PeakGPerM2 > RunsOffAboveGPerM2
+        + (year.Verdict is MoistureVerdict.Dry or MoistureVerdict.Accumulates
+            || year.PeakGPerM2 > RunsOffAboveGPerM2
             ? ""
             : FormattableString.Invariant(
                 $" Below about {RunsOffAboveGPerM2:0} g/m² water hangs as a film and does not ")
@@ -128,9 +129,12 @@ public sealed record MoistureFinding
                 $"{year.CarriedOverGPerM2:0.#} g/m² are left when the next cold season begins; so ")
             + "little is within what monthly diffusion can tell.",
         _ => FormattableString.Invariant(
-            $"Accumulates: up to {year.PeakGPerM2:0.#} g/m² {year.Place}, of which ")
+            $"Accumulates: in the first year up to {year.PeakGPerM2:0.#} g/m² {year.Place}, of ")
             + FormattableString.Invariant(
-                $"{year.CarriedOverGPerM2:0.#} g/m² are left when the next cold season begins."),
+                $"which {year.CarriedOverGPerM2:0.#} g/m² are left when the next cold season ")
+            + "begins; the years after add to it. "
+            + FormattableString.Invariant(
+                $"Above about {RunsOffAboveGPerM2:0} g/m² water runs off."),
     };
 
     private static IEnumerable<MoistureCure> CuresOf(

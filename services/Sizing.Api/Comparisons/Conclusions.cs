@@ -53,9 +53,10 @@ internal static class Conclusions
         }
         foreach (var (line, i) in lines.Select((line, i) => (line, i)))
             said.AddRange(Moisture(line, $"/lines/{i}/", setting));
-        if (lines.Any(line => line.Winter?.AirSpaces.Count > 0))
-            said.Add(new("reflective-uncertainty", "An R with a reflective air space is good to "
-                + "about 15 %: the two systems differ by that much.", null, null, []));
+        if (lines.Any(LooksAtAir))
+            said.Add(new("reflective-uncertainty", "An R that counts an air space or a bright "
+                + "face is good to about 15 %: the two systems differ by that much.", null, null,
+                []));
         return said;
     }
 

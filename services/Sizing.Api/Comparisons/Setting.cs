@@ -47,6 +47,7 @@ internal sealed class Setting
             Winter = At(heated, winter, Season.Winter),
             Summer = At(cooled, SolAirOf(summer), Season.Summer),
         };
+        TellSlope();
         Zone = ZoneOf();
         Months = input.Climate.Found?.Months?.Select(OutdoorsOf).ToList();
         Room = RoomOf();
@@ -122,6 +123,16 @@ internal sealed class Setting
         Season = season,
         Basis = Input.Basis,
     };
+
+    /// <summary>A rule of our own in every film and air space is said before the figures.</summary>
+    private void TellSlope()
+    {
+        if (Films.FlowThrough(Input.Basis, Input.SlopeDegrees, Season.Winter).IsPrinted) return;
+        Assume(
+            "slope", "slope", "Films and air spaces on this slope: " + FlowDirection.OwnRule
+                + ", 0°, 45° and 90°. The iso6946 basis has a rule of its own",
+            Math.Round(Input.SlopeDegrees, 2), "°", Own, "A");
+    }
 
     /// <summary>Air of the mean temperature holds no more than saturation.</summary>
     private static OutdoorMonth OutdoorsOf(ClimateMonth month)

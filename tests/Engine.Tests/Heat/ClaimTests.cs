@@ -67,6 +67,15 @@ public sealed class ClaimTests
         Assert.Contains("straight down, as under a flat roof in summer", bare.Text);
     }
 
+    // ASHRAE ch. 26 Table 3 prints no 18°: what is told of it is told with the rule it is told by.
+    [Theory]
+    [InlineData(18.4, true)]
+    [InlineData(45, false)]
+    public void A_value_between_the_printed_slopes_is_not_passed_off_as_printed(
+        double slope, bool own) =>
+        Assert.Equal(own, ClaimCheck.Of(Bubble(10) with { Spaces = [Gap(90)] }, Site(slope))
+            .Text.Contains("own rule", StringComparison.Ordinal));
+
     [Theory]
     [InlineData(1.55, "R-1.55 is within")]
     [InlineData(1.5, "R-1.5 is within")]
