@@ -20,7 +20,7 @@ internal static class Polish
         long Gain(Roll r, long room)
         {
             var left = room * instance.UnitNm + instance.Bins[r.Bin].Slack;
-            return left >= leastNm && left > 0 ? room : 0;
+            return left >= leastNm && left > 0 ? left : 0;
         }
 
         bool More()
@@ -84,7 +84,10 @@ internal static class Polish
         }
     }
 
-    /// <summary>One round of packing every two rolls afresh; false when none got better.</summary>
+    /// <summary>
+    /// One round of packing every two rolls afresh; false when none got better. A roll that came
+    /// free stays free.
+    /// </summary>
     private static bool Pass(
         Instance instance, List<Roll> rolls, Func<Roll, long, long> gain, Func<bool> more)
     {
@@ -94,7 +97,8 @@ internal static class Polish
         {
             foreach (var other in rolls)
             {
-                if (roomy != other && other.Room > 0 && roomy.Room >= other.Room)
+                if (roomy != other && other.Room > 0 && roomy.Room >= other.Room
+                    && other.Pieces.Count > 0)
                     any |= Repack(instance, roomy, other, gain);
             }
         }
@@ -143,7 +147,8 @@ internal static class Polish
             foreach (var other in rolls)
             {
                 if (one == other || Left(one, one.Room) < leastNm || one.Room <= other.Room
-                    || Left(other, other.Room) < leastNm || one.Pieces.Count == 0)
+                    || Left(other, other.Room) < leastNm || one.Pieces.Count == 0
+                    || other.Pieces.Count == 0)
                     continue;
                 var rest = rolls.Where(r => r != one && r != other)
                     .Select(r => Left(r, r.Room)).Where(l => l >= leastNm).ToHashSet();
