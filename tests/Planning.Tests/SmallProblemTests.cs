@@ -88,6 +88,25 @@ public sealed class SmallProblemTests
         Assert.InRange(stated, 100, 300);
     }
 
+    /// <summary>One roll is no rolls, and what ends in dots has more to tell.</summary>
+    [Fact]
+    public void The_reason_reads_as_a_sentence_whatever_the_counts()
+    {
+        var single = 0;
+        for (var seed = 400_000; seed < 400_600; seed++)
+        {
+            var problem = RandomProblems.Small(seed);
+            var reason = CuttingStock.Plan(
+                problem, PlanLimits.Default, TestContext.Current.CancellationToken).Explanation;
+            Assert.DoesNotMatch(@"(^|[^\d,.])1 (\w+ )?(rolls|pieces|patterns)\b|\dths", reason);
+            Assert.DoesNotMatch(@"(^|[^\d,.])(0|[2-9]|\d\d+) (\w+ )?(roll|piece)\b", reason);
+            Assert.True(!reason.Contains('…') || problem.Items.Count > 4, reason);
+            single += reason.Contains(" 1 roll.") ? 1 : 0;
+        }
+
+        Assert.InRange(single, 10, 500);
+    }
+
     private static void Judge(int seed, CuttingProblem problem, CuttingPlan plan, long? least)
     {
         var faults = PlanCheck.Check(problem, plan);

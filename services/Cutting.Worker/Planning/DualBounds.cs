@@ -38,7 +38,7 @@ internal static class DualBounds
         var bound = Rolls(total, capacity);
         var why = $"The pieces come to {Wording.Length(instance, total)} and a roll gives "
             + $"{Wording.Length(instance, capacity)}: {(double)total / capacity:0.00} rolls, so "
-            + $"no fewer than {bound} rolls.";
+            + $"no fewer than {Wording.Counted(bound, "roll")}.";
         foreach (var k in instance.Length.Where(l => l <= capacity / 2).Take(MostTried))
         {
             if (Rolls(Total(instance, x => Large(x, k, capacity)), capacity) is var large
@@ -49,7 +49,7 @@ internal static class DualBounds
                 (bound, why) = (half, "Count each piece in steps of "
                     + $"{Wording.Length(instance, k)}, rounded about half a roll: a roll holds "
                     + $"at most {2 * (capacity / k)} such counts, the pieces have enough "
-                    + $"for {half} rolls.");
+                    + $"for {Wording.Counted(half, "roll")}.");
         }
 
         for (var k = 1; k <= 100; k++)
@@ -57,8 +57,9 @@ internal static class DualBounds
             var steps = Rolls(Total(instance, x => Steps(x, k, capacity)), (Int128)k * capacity);
             if (steps > bound)
                 (bound, why) = (steps,
-                    $"Count each piece in {k + 1}ths of a roll, rounded down, {k} of "
-                    + $"which no roll exceeds: the pieces have enough for {steps} rolls.");
+                    $"Count each piece in parts of a roll, {k + 1} to the roll, rounded down, {k} "
+                    + "of which no roll exceeds: the pieces have enough for "
+                    + $"{Wording.Counted(steps, "roll")}.");
         }
 
         return ((long)Int128.Min(bound * cost, long.MaxValue / 8), why);
@@ -76,9 +77,13 @@ internal static class DualBounds
                 middle += instance.Demand[i];
         }
 
-        return $"{alone} pieces are too long to share a roll with any of "
-            + $"{Wording.Length(instance, k)} or more; {middle} further pieces are at least that "
-            + $"long and fill {bound - alone} more rolls: no fewer than {bound} rolls.";
+        var many = middle == 1 ? "is at least that long and takes"
+            : "are at least that long and fill";
+        var further = middle == 0 ? "" : $"; {Wording.Counted(middle, "further piece")} {many} "
+            + Wording.Counted(bound - alone, "more roll");
+        return $"{Wording.Counted(alone, "piece")} {(alone == 1 ? "is" : "are")} too long to share "
+            + $"a roll with any of {Wording.Length(instance, k)} or more{further}: "
+            + $"no fewer than {Wording.Counted(bound, "roll")}.";
     }
 
     private static Int128 Total(Instance instance, Func<long, Int128> weight)

@@ -162,9 +162,10 @@ internal sealed class Search
     private void Rule(long target, int patterns)
     {
         Bound = target + _step;
-        Why = $"All {patterns:#,0} patterns that could be in a cheaper plan were listed; no "
-            + "selection of them meets the demand, so no plan takes less than "
-            + $"{_instance.CostText(Bound)}.";
+        Why = (patterns == 0 ? "No pattern could be in a cheaper plan"
+                : $"Every pattern that could be in a cheaper plan was listed ({patterns:#,0} in "
+                    + "all); no selection of them meets the demand")
+            + $", so no plan takes less than {_instance.CostText(Bound)}.";
     }
 
     /// <summary>True when the selection was found or, of all patterns, shown not to be.</summary>

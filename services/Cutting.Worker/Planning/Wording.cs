@@ -6,6 +6,7 @@ namespace PostFrame.CuttingWorker.Planning;
 internal static class Wording
 {
     private const double InchNm = 25_400_000;
+    private const int MostWorths = 4;
 
     /// <summary>
     /// A length in inches and millimetres; in nanometres when it is below a tenth of one.
@@ -22,6 +23,10 @@ internal static class Wording
             $"{nm / InchNm:#,0.##} in ({nm / 1e6:#,0.#} mm)");
     }
 
+    /// <summary>So many, with the word for one or for several.</summary>
+    public static string Counted(Int128 count, string one) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count:#,0} {one}{(count == 1 ? "" : "s")}");
+
     /// <summary>A cost in a unit that only the caller knows.</summary>
     public static string Cost(long cost) =>
         string.Create(CultureInfo.InvariantCulture, $"a cost of {cost:#,0}");
@@ -31,16 +36,18 @@ internal static class Wording
     {
         var one = instance.Bins.Length == 1;
         var top = (double)point.Top.Max();
-        var worths = Enumerable.Range(0, instance.Items)
-            .Where(i => point.Value[i] > 0)
-            .OrderByDescending(i => (double)point.Value[i] * instance.Demand[i]).Take(4).Order()
+        var worthy = Enumerable.Range(0, instance.Items).Where(i => point.Value[i] > 0).ToList();
+        var worths = worthy
+            .OrderByDescending(i => (double)point.Value[i] * instance.Demand[i])
+            .Take(MostWorths).Order()
             .Select(i => string.Create(CultureInfo.InvariantCulture,
-                $"{Length(instance, instance.Length[i])} = {point.Value[i] / top:0.000}"));
+                $"{Length(instance, instance.Length[i])} = {point.Value[i] / top:0.000}"))
+            .Concat(worthy.Count > MostWorths ? ["…"] : []);
         var whole = one ? "a roll" : "the longest stock";
-        var end = one ? $"so no plan uses fewer than "
-            + $"{bound / Math.Max(1, instance.Bins[0].Cost)} rolls."
+        var end = one ? "so no plan uses fewer than "
+            + Counted(bound / Math.Max(1, instance.Bins[0].Cost), "roll") + "."
             : $"so no plan takes less than {instance.CostText(bound)}.";
-        return $"Give each length a worth ({string.Join(", ", worths)}, …). Checked in whole "
+        return $"Give each length a worth ({string.Join(", ", worths)}). Checked in whole "
             + $"numbers over "
             + $"every possible pattern, {whole} never carries more than 1; all pieces together "
             + $"are worth "
