@@ -148,8 +148,11 @@ internal sealed class OpeningReading(Building building, Findings findings)
         var run = wall.Run;
         if (opening.Width >= run)
             findings.Broken($"{at}/width", "wider-than-wall",
-                $"The {kind} is {findings.Say(opening.Width)} wide; {wall.Title} is "
-                + $"{findings.Say(run)}.", opening.Width, run);
+                $"The {kind} is {findings.Say(opening.Width)} wide; it must be less than the "
+                + $"{findings.Say(run)} of {wall.Title}."
+                + (opening.Kind == OpeningKind.EaveLight
+                    ? " Leave out its width and place if it runs all along the wall."
+                    : ""), opening.Width, run);
         else if (opening.Along is { } along && (along.From <= Length.Zero || along.To >= run))
             findings.Broken($"{at}/fromStart", along.To > run ? "outside-wall" : "touches-corner",
                 $"The {kind} reaches from {findings.Say(along.From)} to "

@@ -203,13 +203,20 @@ internal sealed class RoofReading(
         };
         var run = RunsOf(shorter, "the run of its side");
         if (lower is null || upper is null || run is null) return null;
-        var eaveB = roof.EaveHeightB ?? (roof.SlopeB is null ? eaveHeight : null);
+        // The eaves are level only where the rest does not tell eave B.
+        var tellsEaveB = broken switch
+        {
+            BrokenSide.A => given.SlopeB is not null,
+            BrokenSide.B => given.SlopeA is not null || given.RidgeHeight is not null,
+            _ => true,
+        };
+        var eaveB = roof.EaveHeightB ?? (tellsEaveB ? null : eaveHeight);
         var sideA = broken == BrokenSide.B
             ? Side("A", runA, eaveHeight, a)
             : Side("A", runA, eaveHeight, upper, run.Value, lower.Value);
         var sideB = broken == BrokenSide.A
             ? Side("B", runB, eaveB, b)
-            : Side("B", runB, roof.EaveHeightB ?? eaveHeight, upper, run.Value, lower.Value);
+            : Side("B", runB, eaveB, upper, run.Value, lower.Value);
         return Ridged(sideA, sideB);
     }
 

@@ -146,4 +146,17 @@ public sealed class OpeningTests
         var light = Opening("sidewallA", OpeningKind.EaveLight, 96, 36, 96);
         Assert.All(Wall(light).Sized().Pieces, p => Assert.Equal(In(168 + 6), p.Exact));
     }
+
+    // takeoff.md 2.9: a continuous band has no width of its own; who gives the wall's is told how.
+    [Fact]
+    public void An_eave_light_as_wide_as_the_wall_is_told_how_to_be_continuous()
+    {
+        var length = Wall().Building!.Length!.Value;
+        var refused = Assert.Single(Wall(
+            Opening("sidewallA", OpeningKind.EaveLight, (int)length.TotalInches, 36, null))
+            .Refused());
+        Assert.Equal("wider-than-wall", refused.Rule);
+        Assert.Contains("must be less than the", refused.Message);
+        Assert.Contains("Leave out its width and place", refused.Message);
+    }
 }

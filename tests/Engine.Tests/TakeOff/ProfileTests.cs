@@ -47,6 +47,31 @@ public sealed class ProfileTests
         Assert.Equal(In(210), strip.Top);
     }
 
+    // By hand, width 360, eave A 120, lower part 2:12 over 96, upper 6:12. Broken on B, ridge at
+    // 180: slope A of 3:12 tops out at 165, and 165 − 84/2 − 96/6 = 107. By the ridge height 170:
+    // 112. Broken on both, ridge at 200: 120 + 16 + 104/2 = 188, and 188 − 64/2 − 16 = 140.
+    [Theory]
+    [InlineData(BrokenSide.B, 180, 3.0, null, 107)]
+    [InlineData(BrokenSide.B, 180, null, 170.0, 112)]
+    [InlineData(BrokenSide.Both, 200, null, null, 140)]
+    public void Eave_B_of_a_double_pitch_follows_where_the_rest_tells_it(
+        BrokenSide broken, int ridgeAt, double? slopeA, double? ridge, int eaveB)
+    {
+        var roof = new RoofInput
+        {
+            Form = RoofForm.DoublePitch,
+            BrokenSide = broken,
+            LowerSlope = Pitch(2),
+            LowerRun = In(96),
+            UpperSlope = Pitch(6),
+            RidgeFromSidewallA = In(ridgeAt),
+            SlopeA = slopeA is { } x ? Pitch(x) : null,
+            RidgeHeight = ridge is { } up ? In(up) : null,
+        };
+        var result = Job(360, 480, 120, roof, Cover(48, Walls)).Sized();
+        Assert.Equal(eaveB + 6, result.PieceAt("SB-01").Exact.TotalInches, 1e-6);
+    }
+
     [Fact]
     public void Eave_B_and_ridge_place_may_be_left_to_the_rest()
     {
