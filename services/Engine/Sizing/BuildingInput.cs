@@ -178,7 +178,8 @@ public sealed record OpeningInput
     public Length? Height { get; init; }
 
     /// <summary>
-    /// Near jamb from endwall 1 (sidewalls) or sidewall A; null: place not fixed.
+    /// Near jamb from endwall 1 (sidewalls) or sidewall A, on a wall of a lean-to from where that
+    /// wall starts; null: place not fixed.
     /// </summary>
     public Length? FromStart { get; init; }
 

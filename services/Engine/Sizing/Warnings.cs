@@ -43,7 +43,7 @@ internal static class Warnings
                 + "ends at the partition.", plane.Plane);
     }
 
-    /// <summary>Planes and openings that the partition cuts off.</summary>
+    /// <summary>Planes, openings, panels and a vent that the partition cuts off.</summary>
     private static IEnumerable<Warning> Beyond(Job job)
     {
         if (job.Building.Partition is not { } partition) yield break;
@@ -59,6 +59,15 @@ internal static class Warnings
                 $"The {OpeningReading.Word(opening.Kind)} in {opening.Plane}"
                 + (opening.Along is { } along ? $" at {job.Say(along.From)}" : "")
                 + $" lies beyond {where}, in the cold part, and takes no part.", opening.Plane);
+        var onTheRoof = job.Building.Panels
+            .Select(p => (What: "translucent panel", p.Plane, p.Along)).ToList();
+        if (job.Building.Vent is { } vent) onTheRoof.Add(("vent of the ridge", "roof", vent));
+        foreach (var (what, plane, along) in onTheRoof.Where(x =>
+            !x.Along.Overlaps(job.Building.Insulated)))
+            yield return new(
+                "beyond-partition",
+                $"The {what} from {job.Say(along.From)} to {job.Say(along.To)} lies beyond "
+                + $"{where}, in the cold part, and takes no part.", plane);
     }
 
     /// <summary>Where an endwall stands along the building; null for a partition.</summary>
@@ -93,7 +102,7 @@ internal static class Warnings
                 "vented-eave",
                 "If the soffit lets air in, the eave tuck must not close its path: shorten the "
                 + "tuck, or leave the last purlin space open with a baffle.", null);
-        if (job.Building.Panels.Any(p => p.Treatment == TranslucentTreatment.CoverAndCut))
+        if (job.Planes.Any(p => p.Strips > 0 && p.Panels.Count > 0))
             yield return new(
                 "cut-out-panels",
                 "Strips run over translucent panels: cut them out, fold the facing in and tape the "

@@ -85,7 +85,8 @@ internal sealed record OpeningRequest(
     [property: Required, JsonConverter(typeof(WireWord<OpeningKind>))] OpeningKind Kind,
     [property: Text("Framed width.")] string? Width,
     [property: Text("Framed height.")] string? Height,
-    [property: Text("Near jamb from endwall 1 or sidewall A; left out: not fixed yet.")]
+    [property: Text("Near jamb from endwall 1 or sidewall A, on a wall of a lean-to from where "
+        + "that wall starts; left out: not fixed yet.")]
     string? FromStart,
     [property: Text("Bottom of the opening above the datum. Default 0.")] string? Sill);
 

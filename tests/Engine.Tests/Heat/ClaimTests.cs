@@ -67,6 +67,19 @@ public sealed class ClaimTests
         Assert.Contains("straight down, as under a flat roof in summer", bare.Text);
     }
 
+    // Sideways at 50 °F and 30 °F difference Table 3 prints 0.49 m²·K/W at 20 mm, 0.45 at 90 mm:
+    // 1.5 + 2 × 2.78 + films 0.68 and 0.25 make R 8.0, with 90 mm 7.5 (thermal.md 2.2 and 3.3).
+    [Theory]
+    [InlineData(7.8, ClaimOutcome.NeedsAirSpaceNotThere)]
+    [InlineData(8.3, ClaimOutcome.NotReachableByMaterial)]
+    public void Beyond_a_material_in_a_wall_is_what_the_best_printed_space_does_not_reach(
+        double claimed, ClaimOutcome outcome)
+    {
+        var finding = ClaimCheck.Of(Bubble(claimed) with { Spaces = [] }, Site(90));
+        Assert.Equal(outcome, finding.Outcome);
+        Assert.Equal(8.0, finding.SystemBest!.Value.TotalRValue, 0.06);
+    }
+
     // ASHRAE ch. 26 Table 3 prints no 18°: what is told of it is told with the rule it is told by.
     [Theory]
     [InlineData(18.4, true)]

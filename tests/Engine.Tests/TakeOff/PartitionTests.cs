@@ -94,4 +94,32 @@ public sealed class PartitionTests
         Assert.Equal(("/insulation/0/planes/1", "nothing-to-cover"),
             (violation.Path, violation.Rule));
     }
+
+    // Insulated to 288 in: a panel from 400 in and a vent from 420 in lie in the cold part, and
+    // nobody is told to cut out what no strip covers.
+    [Fact]
+    public void A_panel_and_a_vent_beyond_it_are_told_and_ask_for_no_cut()
+    {
+        var job = Job(480, 576, 168, Gable(4), Cover(48, "roofB", "roofA")).With(b => b with
+        {
+            Partition = new() { FromEndwall1 = In(288) },
+            Roof = b.Roof! with
+            {
+                Ridge = RidgeKind.Vented,
+                VentFrom = In(420),
+                VentTo = In(500),
+                TranslucentPanels = [new() { FromStart = In(400), Width = In(36) }],
+            },
+        });
+        var warnings = job.Sized().Warnings;
+        Assert.DoesNotContain(warnings, w => w.Id == "cut-out-panels");
+        Assert.Equal(
+            [
+                "The translucent panel from 400 in to 436 in lies beyond the partition at "
+                    + "24 ft, in the cold part, and takes no part.",
+                "The vent of the ridge from 420 in to 500 in lies beyond the partition at "
+                    + "24 ft, in the cold part, and takes no part.",
+            ],
+            warnings.Where(w => w.Id == "beyond-partition").Select(w => w.Text));
+    }
 }
