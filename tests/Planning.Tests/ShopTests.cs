@@ -1,4 +1,5 @@
 using PostFrame.CuttingWorker.Planning;
+using PostFrame.CuttingWorker.Plans;
 using Xunit;
 
 namespace PostFrame.PlanningTests;
@@ -100,6 +101,29 @@ public sealed class ShopTests
         Assert.All(table, row => Assert.True(row.Cost >= row.LowerBoundCost && row.ScrapNm >= 0));
         Assert.Equal(table[2].LowerBoundCost, table[2].Cost);
         Assert.True(table[0].Cost >= table[1].Cost && table[1].Cost >= table[2].Cost);
+    }
+
+    [Theory]
+    [InlineData(false, false, "100 ft 0 in of roll")]
+    [InlineData(true, false,
+        "100 ft 0 in of roll, an offcut counted as a thousandth of its length")]
+    [InlineData(false, true, "100 ft 0 in of roll, begun rolls not counted")]
+    public void A_bound_in_roll_length_says_what_else_there_is_to_cut_from(
+        bool offcut, bool begun, string text)
+    {
+        var roll = new RollAtHand
+        {
+            Product = "p",
+            WidthNm = 1,
+            LengthNm = 30_480_000_000,
+            EndTrimNm = 0,
+        };
+        List<RollAtHand> rack = [roll, roll with { LengthNm = 15_240_000_000 }];
+        if (offcut)
+            rack.Add(roll with { StockId = "S-1", IsOffcut = true });
+        if (begun)
+            rack.Add(roll with { Begun = 7 });
+        Assert.Equal(text, PlanPieces.CostText(rack)(30_480));
     }
 
     [Fact]

@@ -93,9 +93,10 @@ public static class PlanPieces
             return cost => cost == 1 ? "1 roll" : $"{cost} rolls";
         }
 
-        var offcuts = rack.Any(roll => roll.IsOffcut)
-            ? ", an offcut counted as a thousandth of its length" : "";
-        return cost => $"{Words.Length(cost * NmPerCost)} of roll{offcuts}";
+        var counted = (rack.Any(roll => roll.IsOffcut)
+                ? ", an offcut counted as a thousandth of its length" : "")
+            + (rack.Any(roll => roll.Begun is not null) ? ", begun rolls not counted" : "");
+        return cost => $"{Words.Length(cost * NmPerCost)} of roll{counted}";
     }
 
     private static long CostOf(RollAtHand roll) => roll switch
