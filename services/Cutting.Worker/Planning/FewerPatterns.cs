@@ -59,10 +59,11 @@ internal sealed class FewerPatterns
         {
             for (var j = i + 1; j < _rolls.Count; j++)
             {
+                if (_rolls[i].Pattern.Bin != _rolls[j].Pattern.Bin)
+                    continue;
                 for (var k = j + 1; k < _rolls.Count && !_meter.Over; k++)
                 {
-                    if (_rolls[i].Pattern.Bin == _rolls[j].Pattern.Bin
-                        && _rolls[j].Pattern.Bin == _rolls[k].Pattern.Bin && Halved(i, j, k))
+                    if (_rolls[j].Pattern.Bin == _rolls[k].Pattern.Bin && Halved(i, j, k))
                         return true;
                 }
             }
@@ -100,6 +101,7 @@ internal sealed class FewerPatterns
         var ways = new List<List<long>>();
         foreach (var (_, total) in pieces)
         {
+            _meter.Steps(5.0 * (total / many));
             var way = new List<long>();
             for (var onMany = total / many; onMany >= 0; onMany--)
             {

@@ -67,20 +67,35 @@ internal static class Polish
             Bin = bin;
             Room = instance.Bins[bin].Capacity - pattern.Used(instance);
             for (var k = 0; k < pattern.Item.Length; k++)
-                Pieces.AddRange(Enumerable.Repeat(pattern.Item[k], pattern.Count[k]));
+                Add(pattern.Item[k], pattern.Count[k]);
         }
 
         public int Bin { get; }
 
         public long Room { get; set; }
 
-        public List<int> Pieces { get; } = [];
+        /// <summary>How many of each item, none of which is 0.</summary>
+        public Dictionary<int, int> Pieces { get; } = [];
+
+        public void Add(int item, int count)
+        {
+            var now = Pieces.GetValueOrDefault(item) + count;
+            if (now == 0)
+                Pieces.Remove(item);
+            else
+                Pieces[item] = now;
+        }
+
+        /// <summary>The pieces of both rolls, by item.</summary>
+        public List<(int Item, int Count)> With(Roll other) =>
+            [.. Pieces.Concat(other.Pieces).GroupBy(p => p.Key).OrderBy(g => g.Key)
+                .Select(g => (g.Key, g.Sum(p => p.Value)))];
 
         public Pattern Pattern()
         {
-            var groups = Pieces.GroupBy(p => p).OrderBy(g => g.Key).ToList();
-            return new Pattern(Bin, [.. groups.Select(g => g.Key)],
-                [.. groups.Select(g => g.Count())]);
+            var pieces = Pieces.OrderBy(p => p.Key).ToList();
+            return new Pattern(
+                Bin, [.. pieces.Select(p => p.Key)], [.. pieces.Select(p => p.Value)]);
         }
     }
 
@@ -114,8 +129,7 @@ internal static class Polish
     private static bool Repack(
         Instance instance, Roll roomy, Roll other, Func<Roll, long, long> gain)
     {
-        var pool = roomy.Pieces.Concat(other.Pieces).GroupBy(p => p)
-            .Select(g => (Item: g.Key, Count: g.Count())).OrderBy(p => p.Item).ToList();
+        var pool = roomy.With(other);
         var capacity = instance.Bins[other.Bin].Capacity;
         var sums = Sums(instance, pool, capacity);
         var used = capacity - other.Room;
@@ -154,8 +168,7 @@ internal static class Polish
                     .Select(r => Left(r, r.Room)).Where(l => l >= leastNm).ToHashSet();
                 (int Distinct, Int128 Squares) Price(long a, long b) =>
                     (rest.Append(a).Append(b).Distinct().Count(), (Int128)a * a + (Int128)b * b);
-                var pool = one.Pieces.Concat(other.Pieces).GroupBy(p => p)
-                    .Select(g => (Item: g.Key, Count: g.Count())).OrderBy(p => p.Item).ToList();
+                var pool = one.With(other);
                 var capacity = instance.Bins[other.Bin].Capacity;
                 var sums = Sums(instance, pool, capacity);
                 var used = capacity - other.Room;
@@ -183,15 +196,13 @@ internal static class Polish
         long capacity)
     {
         var used = capacity - other.Room;
-        roomy.Pieces.AddRange(other.Pieces);
+        foreach (var (item, count) in other.Pieces)
+            roomy.Add(item, count);
         other.Pieces.Clear();
         for (var at = best; at > 0; at = sums[at].From)
         {
-            for (var n = 0; n < sums[at].Count; n++)
-            {
-                roomy.Pieces.Remove(sums[at].Item);
-                other.Pieces.Add(sums[at].Item);
-            }
+            roomy.Add(sums[at].Item, -sums[at].Count);
+            other.Add(sums[at].Item, sums[at].Count);
         }
 
         roomy.Room += best - used;
