@@ -39,6 +39,9 @@ public sealed record PlaneConstruction
     /// </summary>
     public double SqueezedThicknessMm { get; init; } = 3;
 
+    /// <summary>The units the summary's words are in; they change no figure.</summary>
+    public UnitWords Words { get; init; } = UnitWords.Us;
+
     /// <summary>The system to compute by.</summary>
     public CalculationBasis Basis { get; init; } = CalculationBasis.Ashrae;
 }

@@ -103,8 +103,7 @@ public static class PlaneHeat
             (_, Placement.BetweenFraming) =>
                 $"{AssemblyWorking.Words(heat)}, product between {wood}, with films",
             _ => $"{AssemblyWorking.Words(heat)}, product squeezed to "
-                + FormattableString.Invariant($"{plane.SqueezedThicknessMm:0.#} mm ")
-                + $"over {wood}, with films",
+                + $"{plane.Words.Thickness(plane.SqueezedThicknessMm)} over {wood}, with films",
         };
         return (heat.Capped ? text + ", limited to the part between members" : text)
             + "; no air space counted";

@@ -5,12 +5,12 @@ namespace PostFrame.Engine.Quantities;
 /// <summary>Lengths in words, for derivations and messages, in the job's own units.</summary>
 internal static class LengthWords
 {
-    /// <summary>"391.473 in" or "6,511.7 mm".</summary>
+    /// <summary>"391.473 in", "5 1/2 in" or "6,511.7 mm".</summary>
     public static string Say(this Length length, bool metric) => metric
         ? string.Create(CultureInfo.InvariantCulture, $"{length.TotalMillimetres:#,0.#} mm")
-        : string.Create(CultureInfo.InvariantCulture, $"{Shown(length):#,0.####} in");
+        : $"{Sign(length)}{InInches(InchesOf(length))} in";
 
-    /// <summary>The number alone, as <see cref="Say"/> has it.</summary>
+    /// <summary>The number alone, in decimals: a value of its own beside its unit.</summary>
     public static string Number(this Length length, bool metric) => metric
         ? string.Create(CultureInfo.InvariantCulture, $"{length.TotalMillimetres:0.#}")
         : string.Create(CultureInfo.InvariantCulture, $"{Shown(length):0.####}");
@@ -24,24 +24,23 @@ internal static class LengthWords
             ? length.TotalInches
             : Math.Round(length.TotalInches, 3);
 
+    /// <summary>"5 1/2", "1/16" where a tape measure shows it, to 1/64; else "6.333".</summary>
+    private static string InInches(decimal inches)
+    {
+        if (inches * 64 % 1 != 0)
+            return string.Create(CultureInfo.InvariantCulture, $"{inches:#,0.###}");
+        var whole = decimal.Floor(inches);
+        var (rest, under) = ((int)((inches - whole) * 64), 64);
+        for (; rest > 0 && rest % 2 == 0; rest /= 2) under /= 2;
+        var number = string.Create(CultureInfo.InvariantCulture, $"{whole:#,0}");
+        return rest == 0 ? number : whole == 0 ? $"{rest}/{under}" : $"{number} {rest}/{under}";
+    }
+
     /// <summary>"30 ft", "10 ft 11 5/16 in" or "4.2 m": as on a tape measure.</summary>
     public static string SayRounded(this Length length, bool metric)
     {
         if (metric) return length.SayLong(true);
-        var sixteenths = (long)Math.Round(length.TotalInches * 16);
-        var (feet, inches, rest) =
-            (sixteenths / 192, sixteenths % 192 / 16, sixteenths % 16);
-        var under = 16;
-        for (; rest > 0 && rest % 2 == 0; rest /= 2) under /= 2;
-        var fraction = rest > 0 ? $"{rest}/{under}" : "";
-        string[] words =
-        [
-            .. feet != 0 ? [$"{feet} ft"] : Array.Empty<string>(),
-            .. inches != 0 || rest != 0
-                ? [(inches != 0 ? $"{inches} {fraction}".TrimEnd() : fraction) + " in"]
-                : Array.Empty<string>(),
-        ];
-        return words.Length > 0 ? string.Join(" ", words) : "0 in";
+        return Sign(length) + InFeet(Math.Round(InchesOf(length) * 16) / 16);
     }
 
     /// <summary>"30 ft", "10 ft 6 in" or "4.2 m": sizes of buildings and pieces.</summary>
@@ -52,14 +51,20 @@ internal static class LengthWords
         if (metric)
             return string.Create(
                 CultureInfo.InvariantCulture, $"{length.TotalMetres:0.###} m");
-        var sign = length < Length.Zero ? "-" : "";
-        var inches = Math.Round(Math.Abs(length.TotalInches), 3);
-        if (inches < 12)
-            return string.Create(CultureInfo.InvariantCulture, $"{sign}{inches:0.###} in");
-        var feet = Math.Floor(inches / 12);
-        var rest = Math.Round(inches - feet * 12, 3);
-        return rest == 0
-            ? string.Create(CultureInfo.InvariantCulture, $"{sign}{feet:0} ft")
-            : string.Create(CultureInfo.InvariantCulture, $"{sign}{feet:0} ft {rest:0.###} in");
+        var inches = InchesOf(length);
+        return Sign(length) + InFeet(inches * 64 % 1 == 0 ? inches : Math.Round(inches, 3));
     }
+
+    private static string InFeet(decimal inches)
+    {
+        var (feet, rest) = (decimal.Floor(inches / 12), inches % 12);
+        return feet == 0 ? $"{InInches(rest)} in"
+            : rest == 0 ? string.Create(CultureInfo.InvariantCulture, $"{feet} ft")
+            : string.Create(CultureInfo.InvariantCulture, $"{feet} ft {InInches(rest)} in");
+    }
+
+    private static decimal InchesOf(Length length) =>
+        Math.Abs((decimal)length.Nanometres) / Length.NanometresPerInch;
+
+    private static string Sign(Length length) => length < Length.Zero ? "-" : "";
 }

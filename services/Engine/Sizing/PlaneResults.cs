@@ -125,7 +125,7 @@ internal sealed class PlaneResults(
         return opening.Top > bottom ? Area.Of(width, opening.Top - bottom) : Area.Zero;
     }
 
-    private static PlaneConstruction Construction(
+    private PlaneConstruction Construction(
         Plane plane, Product product, Length thickness) => new()
         {
             SlopeDegrees = Math.Min(90, plane.SlopeDegrees),
@@ -135,6 +135,7 @@ internal sealed class PlaneResults(
             RoomFaceEmittance = product.RoomFaceEmittance.Value,
             Kind = ProductMaterial.Of(product),
             Framing = plane.Framing,
+            Words = practice.Metric ? UnitWords.Metric : UnitWords.Us,
         };
 
     /// <summary>A strip that only wraps a rake covers nothing of the run.</summary>

@@ -209,8 +209,8 @@ internal static class Warnings
         var one = $" One piece {cut.SayLong(job.Metric)} long laid along the opening would do, "
             + $"1 piece of {group.JoinedArea.Say(job.Metric)} for {group.Upright.Count} of "
             + group.UprightArea.Say(job.Metric);
-        return group.IsBetter ? $"{one}: set mergeShortHeaders." : $"{one}: it buys more, so they "
-            + "stay as they are.";
+        return group.IsBetter ? $"{one}: let short headers be merged to have it."
+            : $"{one}: it buys more, so they stay as they are.";
     }
 
     private static IEnumerable<Warning> OfPieces(Job job)

@@ -30,6 +30,36 @@ public sealed partial class MetricTextTests
     public void Nothing_told_of_goods_bought_by_area_names_a_US_unit_in_a_metric_job() =>
         Assert.DoesNotContain(Texts(ByArea(metric: true)), text => UsUnit().IsMatch(text));
 
+    /// <summary>The blanket at a purlin: 3 mm ÷ 25.4 is 0.118 in.</summary>
+    [Fact]
+    public void The_heat_of_a_plane_is_told_in_the_units_of_the_job()
+    {
+        Assert.All(HeatWords(WorkedJobs.W1),
+            method => Assert.Contains("squeezed to 0.118 in over", method));
+        Assert.All(HeatWords(WorkedJobs.W1 with { Metric = true }),
+            method => Assert.Contains("squeezed to 3 mm over", method));
+    }
+
+    [Fact]
+    public void Nothing_told_of_a_US_job_names_a_metric_length() => RichJobs.Valid.Sample(job =>
+        {
+            var result = Sizing.Size(job with { Metric = false }).Result!;
+            Assert.DoesNotContain(Texts(result), text => MetricLength().IsMatch(text));
+        }, iter: 60);
+
+    /// <summary>As on a tape measure: 0.0625 in is 1/16 in, 0.375 in is 3/8 in. What no tape shows,
+    /// such as a slope length of 189.737 in, stays a decimal.</summary>
+    [Theory]
+    [InlineData(0.0625, "a rest within 1/16 in makes")]
+    [InlineData(0.375, "a rest within 3/8 in makes")]
+    [InlineData(0.015625, "a rest within 1/64 in makes")]
+    [InlineData(1, "a rest within 1 in makes")]
+    [InlineData(0.1, "a rest within 0.1 in makes")]
+    public void Fractions_of_an_inch_are_told_as_a_tape_shows_them(double inches, string told) =>
+        Assert.All(
+            WorkedJobs.W1.WithPractice(p => p with { Tolerance = In(inches) }).Sized().Planes,
+            plane => Assert.Contains(told, plane.How, StringComparison.Ordinal));
+
     [Fact]
     public void A_US_unit_would_be_found() =>
         Assert.Contains(Texts(ByArea(metric: false)), text => UsUnit().IsMatch(text));
@@ -89,6 +119,10 @@ public sealed partial class MetricTextTests
     public void Products_have_metric_titles(string code, string title) =>
         Assert.Equal(title, ProductCatalogue.Find(code)!.TitleIn(metric: true));
 
+    private static IEnumerable<string> HeatWords(SizingInput job) =>
+        job.Sized().Planes.SelectMany(
+            plane => new[] { plane.Thermal!.Winter.Method, plane.Thermal.Summer.Method });
+
     private static SizingResult ByArea(bool metric) => (Job(360, 480, 120, Gable(4),
         new()
         {
@@ -129,4 +163,7 @@ public sealed partial class MetricTextTests
         + @"|[\d½⅜] ?in\b(?! the 2018| quotation)"
         + @"|\b(feet|foot|pounds?|gallons?)\b|\d:12|/12")]
     private static partial Regex UsUnit();
+
+    [GeneratedRegex(@"\d ?(mm|cm|m)\b")]
+    private static partial Regex MetricLength();
 }

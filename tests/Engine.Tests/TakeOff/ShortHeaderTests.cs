@@ -97,7 +97,8 @@ public sealed class ShortHeaderTests
     {
         var result = Wall(96, 12).WithPractice(p => p with { MergeShortHeaders = false }).Sized();
         Assert.Equal(2, result.Pieces.Count(p => p.Role == PieceRole.Header));
-        Assert.EndsWith("1 piece of 32 ft² for 2 of 32 ft²: set mergeShortHeaders.",
+        Assert.EndsWith(
+            "1 piece of 32 ft² for 2 of 32 ft²: let short headers be merged to have it.",
             Remark(result, "short-header"), StringComparison.Ordinal);
     }
 

@@ -67,10 +67,10 @@ public sealed class SlopeAndDatumTests
             GirtThickness = In(1.5),
         }).Sized().Assumptions.ToDictionary(a => a.Id, a => a.Text);
         Assert.EndsWith(
-            "clear span 360 in + 2 × posts 5.5 in + 2 × girts 1.5 in", told["width"],
+            "clear span 360 in + 2 × posts 5 1/2 in + 2 × girts 1 1/2 in", told["width"],
             StringComparison.Ordinal);
         Assert.EndsWith(
-            "bearing 120 in + heel 6 in + purlins 5.5 in × 1.054093 − girts 1.5 in × 4/12",
+            "bearing 120 in + heel 6 in + purlins 5 1/2 in × 1.054093 − girts 1 1/2 in × 4/12",
             told["eaveHeight"], StringComparison.Ordinal);
     }
 
