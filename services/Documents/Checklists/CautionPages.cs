@@ -6,47 +6,55 @@ namespace PostFrame.Documents.Checklists;
 internal sealed class CautionPages(PackingList list)
 {
     private const double RoomPt = Sheet.Bottom - Sheet.Top - 38;
+    private const double WideGapPt = 11;
+    private const double CloseGapPt = 6;
 
     private sealed record Line(string Text, double SizePt, double StepPt, bool Bold);
 
+    /// <summary>Closer together where that saves a page with little on it.</summary>
     public IEnumerable<Action<Sketch>> Bodies()
     {
-        var page = new List<Line>();
-        foreach (var block in Blocks())
-        {
-            if (Height(page) + Height(block) > RoomPt && Height(block) <= RoomPt)
-            {
-                yield return Page(page);
-                page = [];
-            }
+        var (wide, close) = (Pages(WideGapPt), Pages(CloseGapPt));
+        return (close.Count < wide.Count ? close : wide).Select(Page);
+    }
 
+    private List<IReadOnlyList<Line>> Pages(double gapPt)
+    {
+        var (pages, page) = (new List<IReadOnlyList<Line>>(), new List<Line>());
+        foreach (var block in Blocks(gapPt))
+        {
+            var asOne = Height(block) <= RoomPt;
+            if (asOne && Height(page) + Height(block) > RoomPt) TurnOver();
             foreach (var line in block)
             {
-                if (Height(page) + line.StepPt > RoomPt)
-                {
-                    yield return Page(page);
-                    page = [];
-                }
-
+                if (Height(page) + line.StepPt > RoomPt) TurnOver();
                 page.Add(line);
             }
         }
 
-        yield return Page(page);
+        TurnOver();
+        return pages;
+
+        void TurnOver()
+        {
+            pages.Add(page);
+            page = [];
+        }
     }
 
     private static double Height(IEnumerable<Line> lines) => lines.Sum(line => line.StepPt);
 
-    private IEnumerable<IReadOnlyList<Line>> Blocks()
+    private IEnumerable<IReadOnlyList<Line>> Blocks(double gapPt)
     {
-        yield return [.. Set(list.StandingLine, 10, 12.5, bold: true), new Line("", 10, 12, false)];
+        var gap = new Line("", 10, gapPt, false);
+        yield return [.. Set(list.StandingLine, 10, 12.5, bold: true), gap];
         if (list.Map.Notes.Count > 0)
         {
             yield return
             [
                 .. Set("This building", 12, 13, bold: true),
                 .. list.Map.Notes.SelectMany(note => Set($"• {note}", 10, 12.5, bold: false)),
-                new Line("", 10, 11, false),
+                gap,
             ];
         }
 
@@ -58,7 +66,7 @@ internal sealed class CautionPages(PackingList list)
                 .. Set(caution.Topic, 12, 13, bold: true),
                 .. Set(caution.Text, 10, 12.5, bold: false),
                 .. Set(basis, 7.5, 9.5, bold: false),
-                new Line("", 10, 11, false),
+                gap,
             ];
         }
     }

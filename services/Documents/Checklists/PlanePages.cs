@@ -12,7 +12,8 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     /// <summary>Closer than this a gloved hand ticks the wrong box.</summary>
     private const double LeastRowPt = 19.5;
     private const double TitlePt = 64;
-    private const double DrawingPt = 200;
+    private const double LeastDrawingPt = 200;
+    private const double MostDrawingPt = 330;
     private const double HeadPt = 16;
     private static readonly string[] Ticks = ["received", "fitted", "short", "damaged"];
 
@@ -23,32 +24,36 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     public IEnumerable<Action<Sketch>> Bodies()
     {
         var room = Sheet.Bottom - Sheet.Top - TitlePt - HeadPt;
-        var together = (room - DrawingPt) / plane.Pieces.Count;
+        var together = (room - LeastDrawingPt) / plane.Pieces.Count;
         var rowPt = together >= LeastRowPt ? Math.Min(RowPt, together) : RowPt;
-        var onFirst = (int)((room - DrawingPt) / rowPt + 1e-9);
+        var onFirst = (int)((room - LeastDrawingPt) / rowPt + 1e-9);
         var onNext = (int)(room / rowPt);
-        yield return sketch => Page(sketch, plane.Pieces.Take(onFirst), rowPt, true);
+        var drawingPt = Math.Clamp(
+            room - plane.Pieces.Count * rowPt, LeastDrawingPt, MostDrawingPt);
+        yield return sketch => Page(sketch, plane.Pieces.Take(onFirst), rowPt, drawingPt);
         foreach (var rows in plane.Pieces.Skip(onFirst).Chunk(onNext))
         {
-            yield return sketch => Page(sketch, rows, rowPt, false);
+            yield return sketch => Page(sketch, rows, rowPt, 0);
         }
     }
 
-    private void Page(Sketch sketch, IEnumerable<PackedPiece> rows, double rowPt, bool isFirst)
+    /// <summary>Without a drawing where its height is 0: the plane's rows go on.</summary>
+    private void Page(
+        Sketch sketch, IEnumerable<PackedPiece> rows, double rowPt, double drawingPt)
     {
         PlaneLook.Band(sketch, new Frame(Sheet.Left, Sheet.Top, Sheet.Inner, 14), drawn.Kind);
         var title = Lettering.Clean(drawn.Title).ToUpperInvariant();
         var count = plane.Pieces.Count.ToString(CultureInfo.InvariantCulture);
         var pieces = $"{count} of {total} {(total == 1 ? "piece" : "pieces")}"
-            + (isFirst ? "" : ", continued");
+            + (drawingPt > 0 ? "" : ", continued");
         Sheet.Text(sketch, title, new(Sheet.Left, Sheet.Top + 41), 330, 28, bold: true);
-        Sheet.Text(sketch, pieces, new(Sheet.Right, Sheet.Top + 28), 195, 13, true, Anchor.End);
+        Sheet.Text(sketch, pieces, new(Sheet.Right, Sheet.Top + 41), 195, 13, true, Anchor.End);
         Sheet.Text(sketch, plane.ProductText, new(Sheet.Left, Sheet.Top + 58.5), Sheet.Inner, 10.5);
         var y = Sheet.Top + TitlePt;
-        if (isFirst)
+        if (drawingPt > 0)
         {
-            Drawing(sketch, new Frame(Sheet.Left, y - 6, Sheet.Inner, DrawingPt - 10));
-            y += DrawingPt;
+            Drawing(sketch, new Frame(Sheet.Left, y - 6, Sheet.Inner, drawingPt - 10));
+            y += drawingPt;
         }
 
         Head(sketch, y + 10);
@@ -77,7 +82,7 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         Sheet.Text(sketch, "piece", new(Sheet.Left, y), 60, 8.5);
         Sheet.Text(sketch, "cut length × width", new(112, y), 100, 8.5);
         Sheet.Text(sketch, "label", new(236, y), 60, 8.5);
-        Sheet.Text(sketch, "id", new(290, y), 60, 8.5);
+        Sheet.Text(sketch, "id", new(296, y), 54, 8.5);
         Sheet.Text(sketch, "weight", new(396, y), 50, 8.5, anchor: Anchor.End);
         for (var i = 0; i < Ticks.Length; i++)
         {
@@ -94,7 +99,7 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         Sheet.Text(sketch, piece.Mark, new(Sheet.Left, line), 76, 16, bold: true);
         Sheet.Text(sketch, $"{piece.CutText} × {piece.WidthText}", new(112, line), 116, 12);
         Sheet.Text(sketch, $"{number} of {total}", new(236, line), 52, 10.5);
-        Sheet.Text(sketch, piece.PieceId, new(290, line), 62, 10.5);
+        Sheet.Text(sketch, piece.PieceId, new(296, line), 56, 10.5);
         Sheet.Text(sketch, weight, new(396, needsTwo ? line - 4 : line), 42, 10.5, needsTwo,
             Anchor.End);
         if (needsTwo)

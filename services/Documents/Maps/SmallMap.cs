@@ -12,6 +12,9 @@ internal sealed class SmallMap
     private const double JointPt = 0.25;
     private const double LetterPt = 7;
 
+    /// <summary>Thinner than this a filled strip looks like one more line.</summary>
+    private const double LeastFillPt = 2.5;
+
     private readonly IReadOnlyList<PlacedPlane> planes;
     private readonly List<Mark> building = [];
     private readonly Frame drawn;
@@ -42,6 +45,11 @@ internal sealed class SmallMap
             if (strip is not null && Seen(placed, strip) is { Count: >= 3 } shape)
             {
                 sketch.Fill(shape, Ink.Black);
+                if (Missing(shape) is > 0 and var missing)
+                {
+                    sketch.Add(new Shape(shape, Stroke: Ink.Black, Width: missing));
+                }
+
                 Openings(placed).ToList().ForEach(sketch.Add);
             }
         }
@@ -50,6 +58,13 @@ internal sealed class SmallMap
         Letter(sketch, "A", drawn.Centre.X, drawn.Bottom + 6.5);
         Letter(sketch, "1", drawn.X - 4, drawn.Centre.Y + 2.5);
         Letter(sketch, "2", drawn.Right + 4, drawn.Centre.Y + 2.5);
+    }
+
+    /// <summary>What a thin strip lacks to be found, half of it to be put on each side.</summary>
+    private static double Missing(IReadOnlyList<Spot> shape)
+    {
+        var around = Frame.Around(shape);
+        return LeastFillPt - Math.Min(around.Width, around.Height);
     }
 
     private static IReadOnlyList<Spot> Seen(PlacedPlane placed, MapStrip strip) => Polygons.Clip(

@@ -135,6 +135,18 @@ public sealed class LabelTests
         Assert.Equal(maps.Count, maps.Select(map => string.Join(',', map)).Distinct().Count());
     }
 
+    /// <summary>The last strip of a gambrel's endwall covers 1 ft of 36: some 1.1 pt there. Lines
+    /// are at most 1 pt; 6 dots at 8 to the mm are 2.1 pt.</summary>
+    [Fact]
+    public void A_strip_too_thin_to_be_seen_on_the_small_map_is_drawn_wider()
+    {
+        var labels = Set("Gambrel").Labels.Select(label => label.Mark).ToList();
+        var page = RenderedPage.All(LabelSheet.Pdf(Set("Gambrel")))[labels.IndexOf("E2-08")];
+        var ink = Part(page, 3, 76, 75, 110).ToHashSet();
+        Assert.Contains(ink, dot => Enumerable.Range(0, 36)
+            .All(i => ink.Contains(dot + i / 6 * page.Width + i % 6)));
+    }
+
     [Fact]
     public void The_same_set_gives_the_same_bytes() => Assert.Equal(
         LabelSheet.Pdf(Set("Gambrel")), LabelSheet.Pdf(Set("Gambrel")));
