@@ -60,6 +60,26 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
     }
 
     [Fact]
+    public async Task On_a_phone_a_plan_and_the_table_of_its_cuts_stay_within_their_panel()
+    {
+        var page = await OpenAsync(host);
+        await page.SetViewportSizeAsync(390, 844);
+        await OrderAsync(host, "PF-3009", "Cedar Bend Farm");
+        var row = page.Locator("#rows tr", new() { HasText = "PF-3009" });
+        await row.GetByText("Labelled").WaitForAsync(new() { Timeout = 30_000 });
+        await row.Locator("th button").ClickAsync();
+        await page.ClickAsync("#detail details summary");
+        await page.Locator(".cuts tbody tr").Last.ScrollIntoViewIfNeededAsync();
+
+        await DeskBrowser.Shoot(page, "board-plan-phone");
+        Assert.Contains("3 in faced glass-fibre blanket, white, 48 in wide: 8 rolls",
+            await page.TextContentAsync("#detail"));
+        Assert.Equal(0, await page.EvaluateAsync<int>(
+            "(() => { const box = document.getElementById('detail');"
+            + " return box.scrollWidth - box.clientWidth; })()"));
+    }
+
+    [Fact]
     public async Task An_order_that_cannot_be_planned_says_why_and_can_be_tried_again()
     {
         var page = await OpenAsync(host);

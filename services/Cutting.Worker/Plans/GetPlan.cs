@@ -89,8 +89,10 @@ internal static class GetPlan
         return new ProductPlanBody
         {
             Product = plan.Product,
+            ProductTitle = Words.Title(plan.Product, plan.WidthNm),
             WidthIn = Words.Inches(plan.WidthNm),
             WidthMm = Words.Millimetres(plan.WidthNm),
+            WidthText = Words.Width(plan.WidthNm),
             Rolls = rollCount,
             LowerBoundRolls = (int)plan.LowerBoundRolls,
             GapRolls = rollCount - (int)plan.LowerBoundRolls,
@@ -132,13 +134,13 @@ internal static class GetPlan
             Lot = roll.Lot,
             RollLengthIn = Words.Inches(roll.RollLengthNm),
             RollLengthMm = Words.Millimetres(roll.RollLengthNm),
-            RollLengthText = Words.Length(roll.RollLengthNm),
+            RollLengthText = Words.Length(roll.RollLengthNm, roll.WidthNm),
             EndTrimIn = Words.Inches(roll.EndTrimNm),
             Cuts = [.. cuts.Select(Cut)],
             SpoiledIn = Words.Inches(roll.SpoiledNm),
             LeftOverIn = Words.Inches(roll.LeftOverNm),
             LeftOverMm = Words.Millimetres(roll.LeftOverNm),
-            LeftOverText = Words.Length(roll.LeftOverNm),
+            LeftOverText = Words.Length(roll.LeftOverNm, roll.WidthNm),
             LeftOver = roll.LeavesOffcut ? "offcut" : "scrap",
             Finished = roll.FinishedAt is not null,
         };

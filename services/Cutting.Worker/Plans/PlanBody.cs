@@ -37,9 +37,15 @@ public sealed record ProductPlanBody
 {
     public required string Product { get; init; }
 
+    [Description("What people call it, in the units of its width.")]
+    public required string ProductTitle { get; init; }
+
     public required double WidthIn { get; init; }
 
     public required double WidthMm { get; init; }
+
+    [Description("48 in, or 1200 mm where it is no whole number of inches.")]
+    public required string WidthText { get; init; }
 
     [Description("Rolls of the whole plan; more than are listed when orders share it.")]
     public required int Rolls { get; init; }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PostFrame.Engine.TakeOff;
 
 namespace PostFrame.CuttingWorker.Plans;
 
@@ -16,10 +17,22 @@ internal static class Words
             CultureInfo.InvariantCulture, $"{feet:0} ft {inches - (feet * 12):0.##} in");
     }
 
+    /// <summary>As <see cref="Length(long)"/>, or <c>4724 mm</c>, rounded down, where the width
+    /// is metric.</summary>
+    public static string Length(long lengthNm, long widthNm) => IsInInches(widthNm)
+        ? Length(lengthNm)
+        : string.Create(CultureInfo.InvariantCulture, $"{lengthNm / 1_000_000} mm");
+
     /// <summary><c>48 in</c>, or millimetres where it is no whole number of inches.</summary>
-    public static string Width(long widthNm) => widthNm % (long)NmPerInch == 0
+    public static string Width(long widthNm) => IsInInches(widthNm)
         ? string.Create(CultureInfo.InvariantCulture, $"{widthNm / (long)NmPerInch} in")
         : string.Create(CultureInfo.InvariantCulture, $"{widthNm / 1_000_000m:0.##} mm");
+
+    /// <summary>What people call a product; its code where the catalogue lacks it.</summary>
+    public static string Title(string product, long widthNm) =>
+        ProductCatalogue.Find(product)?.TitleIn(metric: !IsInInches(widthNm)) ?? product;
+
+    private static bool IsInInches(long widthNm) => widthNm % (long)NmPerInch == 0;
 
     public static double Inches(long lengthNm) =>
         (double)Math.Round(lengthNm / NmPerInch, 3, MidpointRounding.AwayFromZero);

@@ -79,7 +79,7 @@ function planParts(body) {
     body.planNumber > 1 ? make('p', { class: 'note' }, `Plan ${body.planNumber}: planned anew `
       + 'around what was cut. The labels follow it; pieces keep their ids.') : '',
     ...body.plans.flatMap((plan) => [
-      make('h3', {}, `${plan.product}, ${number(plan.widthIn)} in wide: ${rollCount(plan)}`),
+      make('h3', {}, `${plan.productTitle}, ${plan.widthText} wide: ${rollCount(plan)}`),
       make('p', { class: 'note' },
         `${plan.rolls === plan.lowerBoundRolls
           ? 'No plan can do with fewer rolls.'
@@ -96,8 +96,6 @@ function rollCount(plan) {
   const text = `${own} ${own === 1 ? 'roll' : 'rolls'}`;
   return own < plan.rolls ? `${text} of the ${plan.rolls} planned together` : text;
 }
-
-const number = (value) => new Intl.NumberFormat('en-US', { maximumFractionDigits: 3 }).format(value);
 
 function legend() {
   return make('p', { class: 'legend' }, [
@@ -191,12 +189,12 @@ function inWords(roll) {
 
 function cutTable(plan, order) {
   const rows = plan.rollList.flatMap((roll) => roll.cuts.map((cut) => make('tr', {},
-    make('td', { class: 'num' }, `${roll.roll}`), make('td', { class: 'num' }, `${cut.sequence}`),
-    make('td', {}, cut.mark), make('td', {}, cut.cutText), make('td', {}, cut.pieceId),
+    make('td', { class: 'num' }, `${roll.roll} · ${cut.sequence}`), make('td', {}, cut.mark),
+    make('td', {}, cut.cutText), make('td', {}, cut.pieceId),
     make('td', {}, cut.orderNumber === order ? cut.state : `order ${cut.orderNumber}`))));
   return make('details', {}, make('summary', {}, 'The cuts as a table'),
-    make('table', {},
-      make('thead', {}, make('tr', {}, ['Roll', 'Cut', 'Mark', 'Length', 'Piece', 'State'].map(
-        (head, column) => make('th', { scope: 'col', class: column < 2 ? 'num' : null }, head)))),
+    make('table', { class: 'cuts' },
+      make('thead', {}, make('tr', {}, ['Roll · cut', 'Mark', 'Length', 'Piece', 'State'].map(
+        (head, column) => make('th', { scope: 'col', class: column < 1 ? 'num' : null }, head)))),
       make('tbody', {}, rows)));
 }

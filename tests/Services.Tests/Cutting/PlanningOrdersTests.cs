@@ -219,6 +219,26 @@ public sealed class PlanningOrdersTests
         Assert.InRange(alike.Count, 1, 7);
     }
 
+    /// <summary>1,200 in are 30,480 mm; 3 in are 76.2 mm.</summary>
+    [Theory]
+    [InlineData(1_219_200_000, "3 in faced glass-fibre blanket, white", "48 in", "100 ft 0 in")]
+    [InlineData(1_200_000_000, "76 mm faced glass-fibre blanket, white", "1200 mm", "30480 mm")]
+    public async Task A_plan_names_product_and_rolls_as_people_do_in_the_units_of_the_width(
+        long widthNm, string title, string width, string length)
+    {
+        await using var host = await CuttingHost.StartAsync();
+        await host.SendAsync(ExampleOrders.W1.Revised(data => data with
+        {
+            Pieces = [.. data.Pieces.Select(piece => piece with { WidthNm = widthNm })],
+            Stock = [.. data.Stock.Select(roll => roll with { WidthNm = widthNm })],
+        }));
+        await host.NextPlannedAsync();
+        var plan = (await host.GetAsync("/v1/cutting/plans/PF-1001"))["plans"]![0]!;
+
+        Assert.Equal((title, width), ((string)plan["productTitle"]!, (string)plan["widthText"]!));
+        Assert.Equal(length, (string)plan["rollList"]![0]!["rollLengthText"]!);
+    }
+
     [Fact]
     public async Task An_order_nobody_sent_has_no_plan_and_the_answer_says_so()
     {
