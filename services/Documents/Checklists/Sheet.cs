@@ -36,9 +36,8 @@ internal static class Sheet
         var room = Inner - side - 8;
         var order = $"Order {list.OrderNumber} · revision {list.Revision}";
         Text(sketch, order, new(Left, 44), room, 19, bold: true);
-        var building = list.Map.Summary.Length == 0
-            ? list.Map.Title
-            : $"{list.Map.Title} · {list.Map.Summary}";
+        var building = string.Join(
+            " · ", ((string[])[list.Map.Title, list.Map.Summary]).Where(part => part.Length > 0));
         Text(sketch, building, new(Left, 60), room, 11);
         Text(sketch, $"Ship to {list.ShipTo} · needed by {list.NeededBy}", new(Left, 75), room, 11);
         if (Lettering.Lacks(list.ShipTo) || Lettering.Lacks(list.Map.Title))

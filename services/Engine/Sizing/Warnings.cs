@@ -132,7 +132,8 @@ internal static class Warnings
             + $"{SuchAs([.. across.Select(p => $"strip {p.Strip.Number}")])}, "
             + (across.Length == 1 ? "lies" : "lie")
             + " partly at the lean-to, which carries the roof on, and partly at the overhang: cut "
-            + $"{job.Say(cut.AtBottom + cut.AtTop)} off the lower end at the lean-to on site.",
+            + $"{(cut.AtBottom + cut.AtTop).SayRounded(job.Metric)} off the lower end at the "
+            + "lean-to on site.",
             plane.Id);
 
     private static IEnumerable<Warning> OfStrips(Job job)

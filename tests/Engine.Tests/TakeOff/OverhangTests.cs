@@ -254,7 +254,8 @@ public sealed class OverhangTests
         Assert.Equal("roofA", told.Plane);
         Assert.StartsWith("2 strips of Roof slope A, such as strip 3,", told.Text,
             StringComparison.Ordinal);
-        Assert.Contains("cut 18.974 in off", told.Text, StringComparison.Ordinal);
+        // 18·k = 18.974 in, to the sixteenth of a tape measure.
+        Assert.Contains("cut 1 ft 7 in off", told.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -45,6 +45,20 @@ public sealed class ChecklistTests
             text));
     }
 
+    [Theory]
+    [InlineData("Shed", "30 ft × 40 ft", "Shed · 30 ft × 40 ft")]
+    [InlineData("", "30 ft × 40 ft", "30 ft × 40 ft")]
+    [InlineData("Shed", "", "Shed")]
+    public void A_building_without_a_name_is_told_by_its_size_alone(
+        string name, string size, string line)
+    {
+        var list = List("Plain gable");
+        using var document = PdfDocument.Open(Checklist.Pdf(
+            list with { Map = list.Map with { Title = name, Summary = size } }));
+        Assert.All(document.GetPages(), page => Assert.Contains(
+            $"revision 1{line}Ship to", page.Text));
+    }
+
     /// <summary>A sheet for two last rows is carried up a ladder for nothing.</summary>
     [Theory]
     [InlineData(18, 1)]
