@@ -124,13 +124,23 @@ internal sealed class Setting
         Basis = Input.Basis,
     };
 
-    /// <summary>A rule of our own in every film and air space is said before the figures.</summary>
+    /// <summary>
+    /// A rule of our own in every film and air space is said before the figures; claims of
+    /// reflective sheets are held against the ASHRAE tables on every basis.
+    /// </summary>
     private void TellSlope()
     {
-        if (Films.FlowThrough(Input.Basis, Input.SlopeDegrees, Season.Winter).IsPrinted) return;
+        bool IsOwn(CalculationBasis basis) =>
+            !Films.FlowThrough(basis, Input.SlopeDegrees, Season.Winter).IsPrinted;
+        var everywhere = IsOwn(Input.Basis);
+        if (!everywhere && !(IsOwn(CalculationBasis.Ashrae) && Input.Lines.Any(line =>
+            line.Candidate is { IsReflective: true, ClaimedR: not null })))
+            return;
         Assume(
-            "slope", "slope", "Films and air spaces on this slope: " + FlowDirection.OwnRule
-                + ", 0°, 45° and 90°. The iso6946 basis has a rule of its own",
+            "slope", "slope",
+            (everywhere ? "Films and air spaces" : "What a reflective sheet is claimed to reach")
+                + " on this slope: " + FlowDirection.OwnRule + ", 0°, 45° and 90°"
+                + (everywhere ? ". The iso6946 basis has a rule of its own" : ""),
             Math.Round(Input.SlopeDegrees, 2), "°", Own, "A");
     }
 
