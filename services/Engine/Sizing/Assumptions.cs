@@ -33,6 +33,14 @@ internal static class Assumptions
             job, "eaveHeight",
             "from the strip base to the eave line" + EaveWords(job),
             building.Roof.Profile.Start.Up, given.EaveHeightDatum is null ? "C" : "asked");
+        if (given.Roof is { Form: RoofForm.DoublePitch, RidgeFromSidewallA: null })
+            yield return Sized(
+                job, "ridgeFromSidewallA", "not given: the ridge is taken in the middle",
+                building.Width.Times(0.5), "C");
+        if (given.Roof is { Form: RoofForm.DoublePitch, EaveHeightB: null })
+            yield return Sized(
+                job, "eaveHeightB", "not given: from the strip base, as the rest of the roof tells "
+                + "it, else level with eave A", building.Roof.Profile.End.Up, "C");
         if (building.StemWall > Length.Zero)
             yield return Sized(
                 job, "stemWallHeight", "wall strips start on the stem wall", building.StemWall,

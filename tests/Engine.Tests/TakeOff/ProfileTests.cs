@@ -70,6 +70,16 @@ public sealed class ProfileTests
         };
         var result = Job(360, 480, 120, roof, Cover(48, Walls)).Sized();
         Assert.Equal(eaveB + 6, result.PieceAt("SB-01").Exact.TotalInches, 1e-6);
+        Assert.Equal($"{eaveB}", result.Assumptions.Single(a => a.Id == "eaveHeightB").Value);
+    }
+
+    [Fact]
+    public void A_ridge_and_an_eave_that_nobody_placed_are_told()
+    {
+        var told = Job(
+            528, 480, 120, Flared with { RidgeFromSidewallA = null }, Cover(48, Walls))
+            .Sized().Assumptions.ToDictionary(a => a.Id, a => a.Value);
+        Assert.Equal(("264", "120"), (told["ridgeFromSidewallA"], told["eaveHeightB"]));
     }
 
     [Fact]
