@@ -14,6 +14,7 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     private const double TitlePt = 64;
     private const double LeastDrawingPt = 200;
     private const double MostDrawingPt = 330;
+    private const double CaptionsPt = 40;
     private const double HeadPt = 16;
     private static readonly string[] Ticks = ["received", "fitted", "short", "damaged"];
 
@@ -28,13 +29,26 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
         var rowPt = together >= LeastRowPt ? Math.Min(RowPt, together) : RowPt;
         var onFirst = (int)((room - LeastDrawingPt) / rowPt + 1e-9);
         var onNext = (int)(room / rowPt);
-        var drawingPt = Math.Clamp(
-            room - plane.Pieces.Count * rowPt, LeastDrawingPt, MostDrawingPt);
+        var left = Math.Min(room - plane.Pieces.Count * rowPt, FullWidthPt());
+        var drawingPt = Math.Clamp(left, LeastDrawingPt, MostDrawingPt);
         yield return sketch => Page(sketch, plane.Pieces.Take(onFirst), rowPt, drawingPt);
         foreach (var rows in plane.Pieces.Skip(onFirst).Chunk(onNext))
         {
             yield return sketch => Page(sketch, rows, rowPt, 0);
         }
+    }
+
+    /// <summary>What the drawing takes at the width of the sheet, with its captions.</summary>
+    private double FullWidthPt()
+    {
+        if (drawn.OutlineIn.Count < 3)
+        {
+            return 0;
+        }
+
+        var wide = drawn.OutlineIn.Max(at => at.AcrossIn) - drawn.OutlineIn.Min(at => at.AcrossIn);
+        var high = drawn.OutlineIn.Max(at => at.UpIn) - drawn.OutlineIn.Min(at => at.UpIn);
+        return Sheet.Inner * high / Math.Max(wide, 1) + CaptionsPt;
     }
 
     /// <summary>Without a drawing where its height is 0: the plane's rows go on.</summary>

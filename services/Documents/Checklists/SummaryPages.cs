@@ -46,7 +46,7 @@ internal sealed class SummaryPages(PackingList list)
         sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
         Signatures(sketch);
         var room = new Frame(Sheet.Left, y + 16, Sheet.Inner, Sheet.Bottom - 44 - y - 16);
-        if (room.Height > 130)
+        if (room.Height > 170)
         {
             Overview.DrawBare(sketch, list.Map, room);
         }

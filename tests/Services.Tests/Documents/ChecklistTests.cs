@@ -103,6 +103,39 @@ public sealed class ChecklistTests
         Assert.DoesNotContain(" lb", text);
     }
 
+    /// <summary>By hand: 596 pt of page hold a line of 12.5 pt and 12 cautions of 35 pt each, all
+    /// with 11 pt below; with 6 pt below they hold 14.</summary>
+    [Theory]
+    [InlineData(12, 0)]
+    [InlineData(14, 0)]
+    [InlineData(15, 1)]
+    public void Cautions_close_up_where_that_saves_a_page(int cautions, int more)
+    {
+        var list = List("Walls only");
+        int Pages(int count)
+        {
+            using var document = PdfDocument.Open(Checklist.Pdf(list with
+            {
+                Cautions = [.. Enumerable.Repeat(new PrintedCaution("Wind", "Stop.", "x"), count)],
+            }));
+            return document.NumberOfPages;
+        }
+
+        Assert.Equal(Pages(1) + more, Pages(cautions));
+    }
+
+    /// <summary>An endwall of 432 × 300 in with 8 rows fills the room they leave; a sidewall of
+    /// 600 × 108 in is as high as the sheet is wide for it.</summary>
+    [Fact]
+    public void A_drawing_takes_the_room_a_short_list_leaves()
+    {
+        using var document = PdfDocument.Open(Checklist.Pdf(List("Gambrel")));
+        double ListTop(string plane) => document.GetPages().First(
+            page => page.Text.Contains(plane, StringComparison.Ordinal))
+            .GetWords().Where(word => word.Text == "received").Max(word => word.BoundingBox.Top);
+        Assert.InRange(ListTop("SIDEWALL A") - ListTop("ENDWALL 2"), 100, 140);
+    }
+
     [Fact]
     public void One_piece_is_not_called_pieces()
     {
