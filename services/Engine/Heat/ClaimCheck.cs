@@ -111,7 +111,7 @@ public static class ClaimCheck
             return finding with
             {
                 Outcome = ClaimOutcome.SummerOnlySystemValue,
-                Text = $"{r} holds for the whole system only with heat flowing {StraightDown}. "
+                Text = $"{r} holds for the whole system with heat flowing {StraightDown}. "
                     + $"On this slope it is {site.Words.Of(finding.SystemSummer!.Value)} in "
                     + $"summer and {site.Words.Of(finding.SystemWinter!.Value)} in winter"
                     + (summerFlow.IsPrinted ? "." : $", {FlowDirection.OwnRule}."),

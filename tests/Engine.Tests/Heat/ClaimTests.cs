@@ -80,6 +80,17 @@ public sealed class ClaimTests
         Assert.Equal(8.0, finding.SystemBest!.Value.TotalRValue, 0.06);
     }
 
+    // At 4:12 such a sheet comes to R 9.6 by that rule, good to 15 % (thermal.md 3.3): the claim is
+    // not said to hold nowhere else.
+    [Fact]
+    public void A_claim_within_the_doubt_of_the_rule_is_not_confined_to_flat_roofs()
+    {
+        var finding = ClaimCheck.Of(Bubble(10) with { Spaces = [Gap(90)] }, Site(18.4));
+        Assert.StartsWith(
+            "R-10 holds for the whole system with heat flowing straight down", finding.Text);
+        Assert.DoesNotContain("only", finding.Text);
+    }
+
     // ASHRAE ch. 26 Table 3 prints no 18°: what is told of it is told with the rule it is told by.
     [Theory]
     [InlineData(18.4, true)]
