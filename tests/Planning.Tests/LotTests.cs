@@ -25,6 +25,37 @@ public sealed class LotTests
         Assert.InRange(plan.WorkSeconds, 0, work * 1.4);
     }
 
+    /// <summary>
+    /// Thousands of patterns for each lot: the solver's preparations alone can cost more than its
+    /// share.
+    /// </summary>
+    [Theory]
+    [InlineData(4)]
+    [InlineData(12)]
+    public void Lots_with_thousands_of_patterns_keep_to_the_limit_too(int lots)
+    {
+        (long Length, int Demand)[] lot =
+        [
+            (303, 5), (195, 18), (180, 2), (150, 6), (141, 4), (111, 3), (96, 2), (93,
+            3), (90, 10), (81, 18), (75, 1), (66, 2), (63, 5), (60, 3), (48, 4), (45,
+            8), (39, 10), (36, 2), (33, 3), (12, 2), (9, 2), (1, 4),
+        ];
+        var problem = new CuttingProblem
+        {
+            Items = [.. Enumerable.Range(0, lots).SelectMany(l => lot.Select(i =>
+                new CuttingItem($"{l}-{i.Length}", i.Length, i.Demand, $"plane {l}")))],
+            Stock = [.. Enumerable.Range(0, lots).SelectMany(l => new StockType[]
+            {
+                new() { Key = $"{l} a", LengthNm = 327, Cost = 327, Count = 60, Lot = $"{l}" },
+                new() { Key = $"{l} b", LengthNm = 161, Cost = 162, Count = 5, Lot = $"{l}" },
+                new() { Key = $"{l} c", LengthNm = 116, Cost = 0, Count = 4, Lot = $"{l}" },
+            })],
+        };
+        var plan = CuttingStock.Plan(problem, new() { WorkSeconds = 0.5 }, Cancel);
+        Assert.Empty(PlanCheck.Check(problem, plan));
+        Assert.InRange(plan.WorkSeconds, 0, 0.5 * 1.4);
+    }
+
     [Fact]
     public void More_work_never_gives_a_worse_plan_of_lots_and_equal_work_an_equal_one()
     {

@@ -52,11 +52,13 @@ internal static class ExactCover
         var limit = Math.Min(work, meter.Left);
         // Breaking symmetries before the search, release 9.15 ends the whole process on some models
         // (a failed check in its own code, VarToConstraints(var).empty()), so it does not look.
+        // What it looks for in columns that many rows share counts a whole work second on models of
+        // some ten thousand patterns, before the search that is to be done within far less.
         var solver = new CpSolver
         {
             StringParameters = $"num_workers:1 random_seed:{seed} cp_model_presolve:true "
                 + FormattableString.Invariant($"max_deterministic_time:{limit:F3} ")
-                + "linearization_level:2 symmetry_level:0",
+                + "linearization_level:2 symmetry_level:0 find_big_linear_overlap:false",
         };
         using var stop = meter.Cancel.Register(solver.StopSearch);
         var status = meter.Cancel.IsCancellationRequested
