@@ -115,11 +115,12 @@ public static class PlanPieces
         (string Product, long WidthNm) group, List<OpenPiece> pieces, List<RollAtHand> rack,
         CuttingProblem problem, CuttingPlan plan)
     {
+        var title = Words.Title(group.Product, group.WidthNm);
         if (rack.Count == 0)
         {
             return [new Refusal(Refusal.NoRoll, null, null,
-                $"No roll of {group.Product} {Words.Width(group.WidthNm)} wide is offered with "
-                + "this order or in stock.") { Group = group }];
+                $"No roll of {title}, {Words.Width(group.WidthNm)} wide, is offered with this "
+                + "order or in stock.") { Group = group }];
         }
 
         var byId = pieces.ToDictionary(piece => piece.PieceId);
@@ -127,9 +128,9 @@ public static class PlanPieces
         var refused = plan.Refusals.Select(refusal =>
             refusal.Code == "too-long-for-any-roll" && byId.TryGetValue(refusal.Key!, out var piece)
                 ? new Refusal(Refusal.TooLong, piece.PieceId, piece.Mark,
-                    $"Piece {piece.Mark} is {Words.Length(piece.CutNm)} long; the longest roll of "
-                    + $"{group.Product} {Words.Width(group.WidthNm)} wide gives "
-                    + $"{Words.Length(longest)}.")
+                    $"Piece {piece.Mark} is {Words.Length(piece.CutNm, group.WidthNm)} long; the "
+                    + $"longest roll of {title}, {Words.Width(group.WidthNm)} wide, gives "
+                    + $"{Words.Length(longest, group.WidthNm)}.")
                 : new Refusal(Refusal.PlanRefused, null, null, refusal.Text) { Group = group });
         var unmet = plan.Unmet.Select(left => new Refusal(
             Refusal.PlanRefused, left.Key, byId[left.Key].Mark,
