@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Net;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Playwright;
@@ -33,7 +34,7 @@ public sealed class DeskBrowser : IAsyncLifetime
             return;
         }
 
-        host.UseKestrel(0);
+        host.UseKestrel(options => options.Listen(IPAddress.Loopback, 0));
         host.StartServer();
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new()

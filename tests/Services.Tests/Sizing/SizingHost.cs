@@ -1,3 +1,4 @@
+using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using Microsoft.AspNetCore.Hosting;
@@ -11,7 +12,8 @@ public sealed class SizingHost : WebApplicationFactory<SizingAnswer>
 {
     public SizingHost()
     {
-        UseKestrel(0);
+        // Not by number: the factory then clears addresses of a server that may have started.
+        UseKestrel(options => options.Listen(IPAddress.Loopback, 0));
         StartServer();
     }
 
