@@ -187,9 +187,8 @@ internal sealed class FewerPatterns
     /// <summary>What goes back to the rack in all, and in how many different lengths.</summary>
     private (Int128 Kept, int Lengths) Rack(List<(Pattern Pattern, int Times)> rolls)
     {
-        var left = rolls.Select(r => (r.Times, Nm: (_instance.Bins[r.Pattern.Bin].Capacity
-                - r.Pattern.Used(_instance)) * _instance.UnitNm
-                + _instance.Bins[r.Pattern.Bin].Slack))
+        var left = rolls.Select(r => (r.Times, Nm: _instance.LeftNm(
+                r.Pattern.Bin, r.Pattern.Room(_instance))))
             .Where(l => l.Nm > 0 && l.Nm >= _leastNm).ToList();
         return (
             left.Aggregate((Int128)0, (sum, l) => sum + (Int128)l.Nm * l.Times),

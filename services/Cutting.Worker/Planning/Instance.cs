@@ -20,6 +20,9 @@ internal sealed class Instance
 
     public int Items => Length.Length;
 
+    /// <summary>What a roll with so much room, in units, has left [nm].</summary>
+    public long LeftNm(int bin, long room) => room * UnitNm + Bins[bin].Slack;
+
     public long Pieces => Demand.Sum(d => (long)d);
 
     /// <summary>Rolls alike to the search.</summary>

@@ -54,8 +54,7 @@ internal static class PlanWriting
         CuttingProblem problem, Instance instance, Pattern pattern, int times,
         Queue<Entry>[] items, Queue<Entry>[] stock, List<PlannedRoll> rolls)
     {
-        var bin = instance.Bins[pattern.Bin];
-        var left = (bin.Capacity - pattern.Used(instance)) * instance.UnitNm + bin.Slack;
+        var left = instance.LeftNm(pattern.Bin, pattern.Room(instance));
         while (times > 0)
         {
             var head = Head(stock[pattern.Bin]);

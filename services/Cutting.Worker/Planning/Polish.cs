@@ -19,7 +19,7 @@ internal static class Polish
         var (full, rolls) = Roomiest(instance, packing);
         long Gain(Roll r, long room)
         {
-            var left = room * instance.UnitNm + instance.Bins[r.Bin].Slack;
+            var left = instance.LeftNm(r.Bin, room);
             return left >= leastNm && left > 0 ? left : 0;
         }
 
@@ -47,8 +47,7 @@ internal static class Polish
     {
         var (full, roomy) = (new List<(Pattern, int)>(), new List<Roll>());
         foreach (var (pattern, times) in packing.Rolls
-            .OrderByDescending(r => instance.Bins[r.Pattern.Bin].Capacity
-                - r.Pattern.Used(instance)))
+            .OrderByDescending(r => r.Pattern.Room(instance)))
         {
             var some = Math.Min(times, MostRolls - roomy.Count);
             for (var n = 0; n < some; n++)
@@ -65,7 +64,7 @@ internal static class Polish
         public Roll(int bin, Instance instance, Pattern pattern)
         {
             Bin = bin;
-            Room = instance.Bins[bin].Capacity - pattern.Used(instance);
+            Room = pattern.Room(instance);
             for (var k = 0; k < pattern.Item.Length; k++)
                 Add(pattern.Item[k], pattern.Count[k]);
         }
@@ -154,7 +153,7 @@ internal static class Polish
     private static bool Alike(
         Instance instance, List<Roll> rolls, long leastNm, Func<bool> more)
     {
-        long Left(Roll r, long room) => room * instance.UnitNm + instance.Bins[r.Bin].Slack;
+        long Left(Roll r, long room) => instance.LeftNm(r.Bin, room);
         var any = false;
         foreach (var one in rolls.TakeWhile(_ => more()))
         {

@@ -19,13 +19,10 @@ internal sealed record ShortHeaders(
     /// True when one piece buys no more: as for roll widths the bought area counts first, then the
     /// pieces, and one is fewer.
     /// </summary>
-    public bool IsBetter => Joined is not null && Square(Joined) <= Upright.Aggregate(
-        (Int128)0, (sum, p) => sum + Square(p));
+    public bool IsBetter => Joined is not null && Joined.BoughtNm2 <= Upright.Aggregate(
+        (Int128)0, (sum, p) => sum + p.BoughtNm2);
 
     private static Area Bought(StripPiece piece) => Area.Of(piece.Strip.Width, piece.Draft.Cut);
-
-    private static Int128 Square(StripPiece piece) =>
-        (Int128)piece.Strip.Width.Nanometres * piece.Draft.Cut.Nanometres;
 }
 
 /// <summary>

@@ -4,7 +4,11 @@ using PostFrame.Engine.Quantities;
 namespace PostFrame.Engine.TakeOff;
 
 /// <summary>A piece with its strip and roll width, before it has a mark.</summary>
-internal sealed record StripPiece(StripPosition Strip, Draft Draft);
+internal sealed record StripPiece(StripPosition Strip, Draft Draft)
+{
+    /// <summary>Roll that is bought for it, width × cut length [nm²].</summary>
+    public Int128 BoughtNm2 => (Int128)Strip.Width.Nanometres * Draft.Cut.Nanometres;
+}
 
 /// <summary>Everything one unit gives: strips, and pieces in strip order.</summary>
 internal sealed record UnitTakeOff(
@@ -13,7 +17,7 @@ internal sealed record UnitTakeOff(
 {
     /// <summary>Area [nm²], then pieces.</summary>
     public (Int128 Area, int Pieces) Bought => (Pieces.Aggregate(
-        (Int128)0, (sum, p) => sum + (Int128)p.Strip.Width.Nanometres * p.Draft.Cut.Nanometres),
+        (Int128)0, (sum, p) => sum + p.BoughtNm2),
         Pieces.Count);
 }
 

@@ -96,21 +96,24 @@ internal static class ReadComparison
             place.OptionalTemperature("summerDesign", 40, 130),
             place.OptionalNumber("sun", 0, 1400, "W/m²"),
             place.OptionalDegreeDaysK("heatingDegreeDays"));
-        CheckSummer(place, asked);
+        CheckAboveWinter(place, "summerDesign", asked.Summer, asked);
         place.Close();
         return asked;
     }
 
-    /// <summary>A summer no warmer than the winter is a slip of the pen.</summary>
-    private static void CheckSummer(RequestObject place, ClimateAsked asked)
+    /// <summary>
+    /// A summer or a room no warmer than the winter outdoors has its seasons reversed.
+    /// </summary>
+    private static void CheckAboveWinter(
+        RequestObject place, string name, Temperature? asked, ClimateAsked climate)
     {
-        if (asked.Summer is not { } summer || WinterOf(asked) is not { } winter
-            || summer.CompareTo(winter) > 0)
+        if (asked is not { } warm || WinterOf(climate) is not { } winter
+            || warm.CompareTo(winter) > 0)
             return;
-        var words = place.TemperatureWords("summerDesign");
+        var words = place.TemperatureWords(name);
         place.Wrong(
-            "summerDesign", "above-winter", words.Of(summer),
-            $"summerDesign ({words.Of(summer)}) must be above {NameOfWinter(asked)} "
+            name, "above-winter", words.Of(warm),
+            $"{name} ({words.Of(warm)}) must be above {NameOfWinter(climate)} "
                 + $"({words.Of(winter)}); is one of them wrong?",
             FormattableString.Invariant($"{words.Axis(winter):0.#}"), words.Degrees);
     }
@@ -165,7 +168,7 @@ internal static class ReadComparison
             place.Wrong(
                 "heatedTo", "not-here", place.TemperatureWords("heatedTo").Of(kept),
                 "An unheated room is heated to nothing.");
-        CheckWinter(place, heatedTo, climate);
+        CheckAboveWinter(place, "heatedTo", heatedTo, climate);
         var asked = new RoomAsked(
             place.OptionalChoice<IndoorUse>("use"),
             heated ?? (heatedTo is null ? null : true),
@@ -175,21 +178,6 @@ internal static class ReadComparison
             Burner(place.OptionalObject("burner")));
         place.Close();
         return asked;
-    }
-
-    /// <summary>A room no warmer than the winter outdoors has its seasons reversed.</summary>
-    private static void CheckWinter(
-        RequestObject place, Temperature? heatedTo, ClimateAsked climate)
-    {
-        if (heatedTo is not { } room || WinterOf(climate) is not { } winter
-            || room.CompareTo(winter) > 0)
-            return;
-        var words = place.TemperatureWords("heatedTo");
-        place.Wrong(
-            "heatedTo", "above-winter", words.Of(room),
-            $"heatedTo ({words.Of(room)}) must be above {NameOfWinter(climate)} "
-                + $"({words.Of(winter)}); is one of them wrong?",
-            FormattableString.Invariant($"{words.Axis(winter):0.#}"), words.Degrees);
     }
 
     private static BurnerAsked? Burner(RequestObject? place)
