@@ -87,7 +87,7 @@ internal sealed class PlanePages(PackingList list, PackedPlane plane)
     {
         if (drawn.OutlineIn.Count >= 3)
         {
-            new PlaneSheets(drawn, room, int.MaxValue).Draw(sketch, 0, withTitle: false);
+            new PlaneSheets(drawn, room, isListed: true).Draw(sketch, 0, withTitle: false);
         }
     }
 

@@ -25,14 +25,19 @@ internal static class Sheet
     public const double OnePersonLb = 50;
 
     /// <summary>0.7 mm: read by hand at arm's length from an office printer's page.</summary>
-    private const double QrModulePt = 2;
+    private const double MostQrModulePt = 2;
+
+    /// <summary>Above the rule; a long order number makes squares smaller, 0.5 mm at least.
+    /// </summary>
+    private const double QrRoomPt = 66;
 
     public static void Frame(Sketch sketch, PackingList list, int page, int pages)
     {
         var sheetId = $"{list.OrderNumber}/{list.Revision}";
         var qr = new QrSymbol($"{sheetId} {page}/{pages}", forShopFloor: true);
-        var side = qr.Modules * QrModulePt;
-        qr.Draw(sketch, new(Right - side + 4 * QrModulePt, 20), QrModulePt);
+        var module = Math.Min(MostQrModulePt, QrRoomPt / qr.Modules);
+        var side = qr.Modules * module;
+        qr.Draw(sketch, new(Right - side + 4 * module, 20), module);
         var room = Inner - side - 8;
         var order = $"Order {list.OrderNumber} · revision {list.Revision}";
         Text(sketch, order, new(Left, 44), room, 19, bold: true);
@@ -57,15 +62,15 @@ internal static class Sheet
     private static void Standing(Sketch sketch, string line)
     {
         const double room = Inner - 190;
-        var rows = Lettering.Wrap(Lettering.Clean(line, Lettering.LongestText), room, 6.8).ToList();
+        var rows = Lettering.Wrap(Lettering.Clean(line, Lettering.LongestText), room, 7).ToList();
         if (rows.Count > 3)
         {
-            rows[2] = Lettering.Fit(rows[2] + " …", room, 6.8, 6.8).Text;
+            rows[2] = Lettering.Fit(rows[2] + " …", room, 7, 7).Text;
         }
 
         for (var i = 0; i < Math.Min(rows.Count, 3); i++)
         {
-            sketch.Text(new Words(rows[i], new(Left, HeightPt - 43 + i * 8), 6.8));
+            sketch.Text(new Words(rows[i], new(Left, HeightPt - 43 + i * 8.2), 7));
         }
     }
 

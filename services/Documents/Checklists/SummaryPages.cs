@@ -7,58 +7,93 @@ namespace PostFrame.Documents.Checklists;
 /// <summary>The packing list: what is in the delivery, counted.</summary>
 internal sealed class SummaryPages(PackingList list)
 {
-    private const double RowPt = 27;
-    private const int MostRows = 18;
+    private const double HeadPt = 43;
+    private const double RowPt = 24;
 
-    private sealed record Row(Action<Sketch, double> Draw);
+    /// <summary>A product stands once above its planes, in letters read standing.</summary>
+    private const double ProductPt = 19;
+    private const double LeastPicturePt = 150;
+    private const double RoomPt = Sheet.Bottom - 30 - Sheet.Top - HeadPt;
 
-    public IEnumerable<Action<Sketch>> Bodies()
+    private sealed record Row(double HeightPt, Action<Sketch, double> Draw);
+
+    public IEnumerable<Action<Sketch>> Bodies() =>
+        Chunks().Select<List<Row>, Action<Sketch>>(rows => sketch => Page(sketch, rows));
+
+    /// <summary>As many rows to a page as it has room for.</summary>
+    private IEnumerable<List<Row>> Chunks()
     {
-        List<Row> rows =
-        [
-            .. list.Planes.Select(plane => new Row((sketch, y) => Plane(sketch, plane, y))),
-            new Row(Totals),
-            .. list.Accessories.Select(item => new Row((sketch, y) => Accessory(sketch, item, y))),
-        ];
-        foreach (var chunk in rows.Chunk(MostRows))
+        List<Row> page = [];
+        foreach (var row in Rows())
         {
-            yield return sketch => Page(sketch, chunk);
+            if (page.Sum(before => before.HeightPt) + row.HeightPt > RoomPt)
+            {
+                yield return page;
+                page = [];
+            }
+
+            page.Add(row);
+        }
+
+        yield return page;
+    }
+
+    private IEnumerable<Row> Rows()
+    {
+        var product = "";
+        foreach (var plane in list.Planes)
+        {
+            if (plane.ProductText != product)
+            {
+                product = plane.ProductText;
+                yield return new Row(ProductPt, (sketch, y) => Product(sketch, plane, y));
+            }
+
+            yield return new Row(RowPt, (sketch, y) => Plane(sketch, plane, y));
+        }
+
+        yield return new Row(RowPt, Totals);
+        foreach (var item in list.Accessories)
+        {
+            yield return new Row(RowPt, (sketch, y) => Accessory(sketch, item, y));
         }
     }
 
-    private void Page(Sketch sketch, Row[] rows)
+    private void Page(Sketch sketch, IReadOnlyList<Row> rows)
     {
         Sheet.Text(sketch, "PACKING LIST", new(Sheet.Left, Sheet.Top + 20), 300, 24, bold: true);
         var head = Sheet.Top + 38;
-        Sheet.Text(sketch, "plane and product", new(Sheet.Left + 52, head), 200, 9);
+        Sheet.Text(sketch, "product and plane", new(Sheet.Left, head), 200, 9);
         Sheet.Text(sketch, "pieces", new(378, head), 60, 9, anchor: Anchor.End);
         Sheet.Text(sketch, "length", new(456, head), 70, 9, anchor: Anchor.End);
         Sheet.Text(sketch, "weight", new(514, head), 60, 9, anchor: Anchor.End);
         Sheet.Text(sketch, "received", new(Sheet.Right, head), 50, 9, anchor: Anchor.End);
-        var y = head + 5;
+        var y = Sheet.Top + HeadPt;
         foreach (var row in rows)
         {
             sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
-            row.Draw(sketch, y + 18);
-            y += RowPt;
+            row.Draw(sketch, y + row.HeightPt / 2 + 4.5);
+            y += row.HeightPt;
         }
 
         sketch.Line(new(Sheet.Left, y), new(Sheet.Right, y), 0.5);
         Signatures(sketch);
-        var room = new Frame(Sheet.Left, y + 16, Sheet.Inner, Sheet.Bottom - 44 - y - 16);
-        if (room.Height > 170)
+        var room = new Frame(Sheet.Left, y + 6, Sheet.Inner, Sheet.Bottom - 30 - y - 6);
+        if (room.Height > LeastPicturePt)
         {
             Overview.DrawBare(sketch, list.Map, room);
         }
     }
+
+    private static void Product(Sketch sketch, PackedPlane plane, double y) => Sheet.Text(
+        sketch, plane.ProductText, new(Sheet.Left, y - 1), Sheet.Inner, 11);
 
     private void Plane(Sketch sketch, PackedPlane plane, double y)
     {
         var drawn = list.Map.Planes.FirstOrDefault(p => p.Id == plane.PlaneId)
             ?? throw new ArgumentException($"The map has no plane {plane.PlaneId}.");
         PlaneLook.Band(sketch, new Frame(Sheet.Left, y - 12, 44, 15), drawn.Kind);
-        Sheet.Text(sketch, drawn.Title, new(Sheet.Left + 52, y - 4), 250, 13, bold: true);
-        Sheet.Text(sketch, plane.ProductText, new(Sheet.Left + 52, y + 5.5), 250, 8.5);
+        Sheet.Text(sketch, drawn.Title, new(Sheet.Left + 52, y), 250, 13, bold: true);
         var weight = plane.Pieces.Sum(piece => piece.WeightLb);
         Figures(sketch, plane.Pieces.Count, plane.TotalLengthText, weight, y);
     }

@@ -89,9 +89,21 @@ internal sealed class LabelPage(
         var order = $"Order {set.OrderNumber} · revision {set.Revision}";
         Fitted($"Piece {number} of {total}", new(Edge, 333), 128, 16, bold: true);
         Fitted(order, new(Right, 333), Inner - 134, 11, true, Anchor.End);
-        Fitted(set.ShipTo, new(Edge, 344), Inner, 9.5);
-        Fitted(label.ProductText, new(Edge, 354.5), Inner, 9.5);
-        Fitted(label.FacingText, new(Edge, 365), Inner, 9.5);
+        Fitted(set.ShipTo, new(Edge, 343.5), Inner, 9.5);
+        var product = Product();
+        for (var row = 0; row < product.Length; row++)
+        {
+            Fitted(product[row], new(Edge, 353 + row * 9), Inner, 9);
+        }
+
+        Fitted(label.FacingText, new(Edge, product.Length > 1 ? 371 : 362), Inner, 9);
+    }
+
+    /// <summary>A title too long for one row has its R below it.</summary>
+    private string[] Product()
+    {
+        var whole = Lettering.Clean(label.ProductText);
+        return Lettering.Width(whole, 9, bold: false) <= Inner ? [whole] : whole.Split(" · ", 2);
     }
 
     private void Weight(Frame box)
@@ -146,7 +158,7 @@ internal sealed class LabelPage(
         }
 
         var left = WholeDot((WidthPt - module * modules) / 2);
-        var frame = new Frame(left, WholeDot(370), module * modules, 33);
+        var frame = new Frame(left, WholeDot(376), module * modules, 27.5);
         Code128.Draw(sketch, frame, values, module);
         Centred(label.PieceId, new(WidthPt / 2, 414.5), 13.5);
     }

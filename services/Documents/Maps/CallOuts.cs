@@ -6,29 +6,34 @@ namespace PostFrame.Documents.Maps;
 /// Words of strips too small for them, standing in a row below the plane's foot, each with a line
 /// to its strip. Only for a plane that stands on its foot.
 /// </summary>
-internal static class CallOuts
+/// <param name="withLengths">Unless a list beside the drawing says them: marks take less room.
+/// </param>
+internal sealed class CallOuts(bool withLengths)
 {
-    public const double LetterPt = 6;
-    private const double StepPt = LetterPt * 1.2;
     private const double LeaderPt = 9;
 
     /// <summary>No honest mark and length are longer.</summary>
     private const double LongestPt = 110;
 
+    /// <summary>With lengths, as many must stand beside each other as a row has strips.</summary>
+    private readonly double letterPt = withLengths ? 6 : 7.5;
+
+    private double StepPt => letterPt * 1.2;
+
     /// <summary>How far below the foot the words of these strips reach.</summary>
-    public static double DepthPt(IEnumerable<MapStrip> strips) => LeaderPt + 2 + strips
-        .Select(strip => Lettering.Width(Words(strip), LetterPt, bold: true))
+    public double DepthPt(IEnumerable<MapStrip> strips) => LeaderPt + 2 + strips
+        .Select(strip => Lettering.Width(Words(strip), letterPt, bold: true))
         .DefaultIfEmpty(0)
         .Max();
 
     /// <summary>How many fit beside each other.</summary>
-    public static int Most(double widthPt) => Math.Max(1, (int)(widthPt / StepPt));
+    public int Most(double widthPt) => Math.Max(1, (int)(widthPt / StepPt));
 
     /// <summary>
     /// Between two margins; where even so there are too many, every second, third or further one
     /// and the last.
     /// </summary>
-    public static void Draw(
+    public void Draw(
         Sketch sketch, PlacedPlane placed, IReadOnlyList<MapStrip> strips, Frame room)
     {
         var step = (strips.Count + Most(room.Width) - 1) / Most(room.Width);
@@ -45,7 +50,7 @@ internal static class CallOuts
             sketch.Line(mark, new(mark.X, foot + 2), 0.35);
             sketch.Line(new(mark.X, foot + 2), head, 0.35);
             sketch.Text(new Drawing.Words(
-                Words(strip), new(head.X + LetterPt * 0.35, head.Y + 1), LetterPt)
+                Words(strip), new(head.X + letterPt * 0.35, head.Y + 1), letterPt)
             {
                 Bold = true,
                 Turn = -90,
@@ -54,8 +59,9 @@ internal static class CallOuts
         }
     }
 
-    private static string Words(MapStrip strip) => Lettering.Fit(
-        PlaneLettering.Words(strip), LongestPt, LetterPt, LetterPt, bold: true).Text;
+    private string Words(MapStrip strip) => Lettering.Fit(
+        withLengths ? PlaneLettering.Words(strip) : Lettering.Clean(strip.Mark),
+        LongestPt, letterPt, letterPt, bold: true).Text;
 
     /// <summary>Low in the strip, where the least lies below it.</summary>
     private static Spot Middle(PlacedPlane placed, MapStrip strip)
@@ -70,7 +76,7 @@ internal static class CallOuts
 
     /// <summary>Each as near to its wish as its neighbours allow, in order, within the room.
     /// </summary>
-    private static double[] Spread(double[] wishes, double least, double most)
+    private double[] Spread(double[] wishes, double least, double most)
     {
         var places = new double[wishes.Length];
         for (var i = 0; i < wishes.Length; i++)

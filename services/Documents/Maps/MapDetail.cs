@@ -5,7 +5,7 @@ internal sealed record MapDetail(
     double OutlinePt, double JointPt, double MostTextPt, double LeastTextPt)
 {
     /// <summary>Between planes: room for their words.</summary>
-    public double GapPt => 19;
+    public double GapPt => 22;
 
     /// <summary>A lap drawn nearer to its joint than this would run into it.</summary>
     public double LeastLapPt => 2;

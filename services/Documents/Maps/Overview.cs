@@ -14,6 +14,8 @@ internal sealed class Overview(BuildingMap map)
     /// <summary>A longer table makes the sheet longer instead of the drawing smaller.</summary>
     private const double MostOfRoom = 0.4;
 
+    private const double MostForTitles = 0.65;
+
     /// <param name="Beside">What the plane itself is too small to say.</param>
     private sealed record Drawn(
         PlacedPlane Placed, PlaneLettering Lettering, PlaneTitle Title, string Beside);
@@ -55,9 +57,22 @@ internal sealed class Overview(BuildingMap map)
         return Math.Max(0, y - StepPt - room.Bottom);
     }
 
-    /// <summary>Drawing and titles alone, for a sheet that lists the pieces itself.</summary>
-    public static void DrawBare(Sketch sketch, BuildingMap map, Frame room) =>
-        Draw(sketch, new Overview(map).Lay(room));
+    /// <summary>
+    /// Drawing and titles alone, for a sheet that lists the pieces itself; without titles where
+    /// they would leave the planes no room.
+    /// </summary>
+    public static void DrawBare(Sketch sketch, BuildingMap map, Frame room)
+    {
+        var stacked = map.Planes.Count(plane => plane.Kind != PlaneKind.Endwall);
+        if (stacked * MapDetail.Overview.GapPt > room.Height * MostForTitles)
+        {
+            new SmallMap(map, room).Draw(sketch);
+        }
+        else
+        {
+            Draw(sketch, new Overview(map).Lay(room));
+        }
+    }
 
     private static void Draw(Sketch sketch, IEnumerable<Drawn> planes)
     {

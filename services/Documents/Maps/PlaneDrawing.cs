@@ -16,7 +16,8 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
     /// <summary>
     /// Draws, and tells the words of openings and vents too small to carry them.
     /// </summary>
-    public IReadOnlyList<string> Draw()
+    /// <param name="underWords">Draws what may run across openings but not their words.</param>
+    public IReadOnlyList<string> Draw(Action? underWords = null)
     {
         sketch.Fill(placed.Outline, Ink.White);
         foreach (var strip in plane.Strips)
@@ -34,11 +35,12 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
             Write(word);
         }
 
-        foreach (var opening in plane.Openings)
-        {
-            DrawOpening(opening);
-        }
-
+        var openings = plane.Openings
+            .Select(opening => (Opening: opening, Shape: Seen(opening)))
+            .Where(seen => seen.Shape.Count >= 3).ToList();
+        openings.ForEach(seen => DrawOpening(seen.Opening, seen.Shape));
+        underWords?.Invoke();
+        openings.ForEach(seen => WriteOpening(seen.Opening, seen.Shape));
         sketch.Outline(placed.Outline, detail.OutlinePt);
         return [.. unnamed, .. words.VentsMissed()];
     }
@@ -84,29 +86,27 @@ internal sealed class PlaneDrawing(Sketch sketch, PlacedPlane placed, PlaneLette
             placed.At(edge, bottom), placed.At(edge, top), detail.JointPt, Ink.Grey, dash: 2);
     }
 
-    private void DrawOpening(MapOpening opening)
-    {
-        var box = placed.Box(opening.FromIn, opening.ToIn, opening.BottomIn, opening.TopIn);
-        var shape = Polygons.Clip(placed.Outline, box);
-        if (shape.Count < 3)
-        {
-            return;
-        }
+    private IReadOnlyList<Spot> Seen(MapOpening opening) => Polygons.Clip(
+        placed.Outline,
+        placed.Box(opening.FromIn, opening.ToIn, opening.BottomIn, opening.TopIn));
 
-        var word = Lettering.Clean(opening.Word);
+    private void DrawOpening(MapOpening opening, IReadOnlyList<Spot> shape) =>
         sketch.Group(Lettering.Clean($"{plane.Title}: {opening.Word}"), () =>
         {
             var seen = Frame.Around(shape);
             sketch.Fill(shape, Ink.Pale);
             sketch.Line(new(seen.X, seen.Y), new(seen.Right, seen.Bottom), 0.4);
             sketch.Line(new(seen.X, seen.Bottom), new(seen.Right, seen.Y), 0.4);
-            if (!MapText.WriteOnPatch(sketch, seen.Inset(1), word, detail))
-            {
-                unnamed.Add(word);
-            }
-
             sketch.Outline(shape, detail.OutlinePt * 0.8);
         });
+
+    private void WriteOpening(MapOpening opening, IReadOnlyList<Spot> shape)
+    {
+        var word = Lettering.Clean(opening.Word);
+        if (!MapText.WriteOnPatch(sketch, Frame.Around(shape).Inset(1), word, detail))
+        {
+            unnamed.Add(word);
+        }
     }
 
     private void DrawLine(MapLine line)

@@ -20,11 +20,15 @@ internal sealed class PlaneSheets
     private readonly MapPlane plane;
     private readonly IReadOnlyList<MapPlane> rows;
 
-    public PlaneSheets(MapPlane plane, Frame room, int mostInRow = MostInRow)
+    private readonly CallOuts callOuts;
+
+    /// <param name="isListed">Its pieces stand in a list beside the drawing.</param>
+    public PlaneSheets(MapPlane plane, Frame room, bool isListed = false)
     {
         this.plane = plane;
+        callOuts = new(withLengths: !isListed);
         Room = room with { Height = room.Height - NotePt };
-        rows = [.. Rows(plane, mostInRow)];
+        rows = [.. Rows(plane, isListed ? int.MaxValue : MostInRow)];
         (Scale, FootPt) = Fit();
         var rowPt = Detail.GapPt + HeightIn * Scale + FootPt;
         RowsOnSheet = Math.Max(1, (int)(Room.Height / rowPt + 1e-9));
@@ -73,11 +77,13 @@ internal sealed class PlaneSheets
         var above = frame with { Height = frame.Height - FootPt };
         var placed = MapLayout.PlaceAlone(row, above, Detail.GapPt, Scale);
         var lettering = new PlaneLettering(placed, Detail);
-        var unnamed = new PlaneDrawing(sketch, placed, lettering).Draw();
-        if (lettering.Outside.Count > 0)
+        var unnamed = new PlaneDrawing(sketch, placed, lettering).Draw(() =>
         {
-            CallOuts.Draw(sketch, placed, lettering.Outside, Room);
-        }
+            if (lettering.Outside.Count > 0)
+            {
+                callOuts.Draw(sketch, placed, lettering.Outside, Room);
+            }
+        });
 
         if (withTitle)
         {
@@ -118,7 +124,7 @@ internal sealed class PlaneSheets
                 Room.Width / runIn, (Room.Height - Detail.GapPt - foot) / HeightIn));
             var outside = rows.SelectMany(row => new PlaneLettering(
                 MapLayout.PlaceAlone(row, Room, Detail.GapPt, scale), Detail).Outside).ToList();
-            var needed = outside.Count == 0 ? CornerPt : CornerPt + CallOuts.DepthPt(outside);
+            var needed = outside.Count == 0 ? CornerPt : CornerPt + callOuts.DepthPt(outside);
             if (needed <= foot + 0.01 || round == 3)
             {
                 return (scale, Math.Max(foot, needed));

@@ -3,7 +3,7 @@ using PostFrame.Documents.Drawing;
 namespace PostFrame.Documents.Maps;
 
 /// <summary>
-/// The flat building without words, for labels: laid out once, then drawn with one strip filled.
+/// The flat building without words: laid out once, then drawn, for a label with one strip filled.
 /// </summary>
 internal sealed class SmallMap
 {
@@ -36,7 +36,7 @@ internal sealed class SmallMap
     /// <summary>
     /// The building with the strip of this mark filled; A, B, 1 and 2 name its sides.
     /// </summary>
-    public void Draw(Sketch sketch, string mark)
+    public void Draw(Sketch sketch, string? mark = null)
     {
         building.ForEach(sketch.Add);
         foreach (var placed in planes)

@@ -205,8 +205,8 @@ internal static partial class PrintedPaper
             PlaneId = plane.Plane,
             ProductText = Product(plane, isMetric),
             TotalLengthText = isMetric
-                ? Invariant($"{totalNm / NmPerMm / 1000:0.##} m")
-                : Invariant($"{totalNm / NmPerInch / 12:0.#} ft"),
+                ? Invariant($"{totalNm / NmPerMm / 1000:#,0.##} m")
+                : Invariant($"{totalNm / NmPerInch / 12:#,0.#} ft"),
             Pieces = [.. pieces.Select(piece => new PackedPiece
             {
                 Mark = piece.Mark,

@@ -81,8 +81,9 @@ internal static class Freeze
             .. takeOff.AreaGoods.Select(goods => new OrderConfirmed.Accessory(
                 $"{goods.Title}: {string.Join(", ", goods.Planes.Select(TitleOf(takeOff)))}",
                 Counted(goods.Quantity, goods.Unit))),
-            .. takeOff.Accessories.Select(accessory => new OrderConfirmed.Accessory(
-                accessory.Title, Counted(accessory.Quantity, accessory.Unit))),
+            .. takeOff.Accessories.Where(accessory => accessory.Quantity > 0)
+                .Select(accessory => new OrderConfirmed.Accessory(
+                    accessory.Title, Counted(accessory.Quantity, accessory.Unit))),
         ];
 
     public static IReadOnlyList<string> Notes(TakeOff takeOff) =>

@@ -75,6 +75,20 @@ public sealed class PrintedPaperTests
         Assert.Contains("105 ft", text);
     }
 
+    /// <summary>By hand: ten roof pieces of 1500 in are 1250 ft.</summary>
+    [Fact]
+    public void Thousands_are_told_apart()
+    {
+        var text = ChecklistOf(order => order with
+        {
+            Pieces = [.. order.Pieces.Select(piece => piece with
+            {
+                CutNm = piece.Plane == "roof" ? 1500 * 25_400_000L : piece.CutNm,
+            })],
+        });
+        Assert.Contains("1,250 ft", text);
+    }
+
     /// <summary>By hand: 100 lb × 0.45359237 = 45.4 kg, rounded up.</summary>
     [Theory]
     [InlineData("6858 mm", "46 kg")]

@@ -53,6 +53,27 @@ public sealed class IntakeRules : IAsyncLifetime
         });
     }
 
+    /// <summary>One strip has no joint: nothing to tape, nothing to staple.</summary>
+    [Fact]
+    public async Task What_a_delivery_holds_none_of_is_not_on_its_packing_list()
+    {
+        await _host.PostAsync(OrderRequests.Changed(order =>
+        {
+            order["building"]!["width"] = "4 ft";
+            order["insulation"] = new JsonArray(new JsonObject
+            {
+                ["planes"] = new JsonArray("endwall1"),
+                ["product"] = "blanket-3-white",
+                ["rollWidth"] = "48 in",
+            });
+        }), "strip");
+
+        var told = (await _host.NextAnnouncedAsync()).Data.Accessories;
+        Assert.Contains(told, item => item.Quantity == "1 roll");
+        Assert.DoesNotContain(
+            told, item => item.Quantity.StartsWith("0 ", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task The_crew_is_told_of_panels_to_cut_out()
     {
