@@ -7,7 +7,8 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal sealed class ColumnGeneration : IDisposable
 {
-    private const int ColumnsPerRound = 60;
+    private const int ColumnsForEachBin = 60;
+    private const int ColumnsPerRound = 1200;
     private const double Smoothing = 0.7;
     private const double Negligible = 1e-8;
     private const double PressedBelow = 0.001;
@@ -113,7 +114,10 @@ internal sealed class ColumnGeneration : IDisposable
             if (_meter.Over)
                 return true;
             var weight = Best is null ? 1 : smooth;
-            if (Price(weight) > 0 || weight == 1)
+            var added = Price(weight);
+            if (_meter.Over)
+                return true;
+            if (added > 0 || weight == 1)
                 smooth = Math.Max(smooth, Smoothing / 2);
             else if (weight > 0)
                 smooth = smooth < 0.1 ? 0 : smooth / 2;
@@ -141,7 +145,8 @@ internal sealed class ColumnGeneration : IDisposable
             dual[i] = Demand[i] == 0 ? 0
                 : smooth == 0 ? _master.Dual[i]
                 : smooth * _center[i] + (1 - smooth) * _master.Dual[i];
-        var (point, scale) = Point(dual);
+        if (Point(dual) is not var (point, scale))
+            return 0;
         _last = point;
         if (Best is null || point.Bound > Best.Bound)
         {
@@ -150,7 +155,7 @@ internal sealed class ColumnGeneration : IDisposable
         }
 
         var added = 0;
-        for (var b = 0; b < _instance.Bins.Length; b++)
+        for (var b = 0; b < _instance.Bins.Length && !_meter.Over; b++)
         {
             if (Stock[b] > 0)
                 added += Columns(b, scale);
@@ -160,16 +165,25 @@ internal sealed class ColumnGeneration : IDisposable
     }
 
     /// <summary>
-    /// The duals as whole numbers with what they prove; fills the table with them.
+    /// The duals as whole numbers with what they prove; fills the table with them. Null when the
+    /// work is over before every bin was looked at.
     /// </summary>
-    private (DualPoint Point, double Scale) Point(double[] dual)
+    private (DualPoint Point, double Scale)? Point(double[] dual)
     {
         var scale = Scale(dual);
         var value = new int[dual.Length];
         for (var i = 0; i < value.Length; i++)
             value[i] = (int)(dual[i] * scale);
         _table.Fill(value, Demand);
-        var best = _instance.Bins.Select(b => (long)_table.Top(b.Capacity, 200_000)).ToArray();
+        var best = new long[_instance.Bins.Length];
+        for (var b = 0; b < best.Length; b++)
+        {
+            if (_meter.Over)
+                return null;
+            best[b] = _table.Top(_instance.Bins[b].Capacity, 200_000);
+        }
+
+        _meter.Steps(best.Length * 500.0);
         return (
             DualPoint.Of(_instance, Demand, Stock, value, best, _costUnit / scale), scale);
     }
@@ -213,6 +227,7 @@ internal sealed class ColumnGeneration : IDisposable
         var capacity = _instance.Bins[bin].Capacity;
         var price = _cost[bin] + _master.StockDual[bin];
         var floor = (int)Math.Min(int.MaxValue, price * scale);
+        _meter.Steps(_instance.Items * 10.0 + 100);
         var first = new List<(int Bound, int Item)>();
         for (var i = 0; i < _instance.Items; i++)
         {
@@ -226,11 +241,12 @@ internal sealed class ColumnGeneration : IDisposable
         }
 
         first.Sort((a, b) => b.Bound != a.Bound ? b.Bound.CompareTo(a.Bound) : a.Item - b.Item);
+        var most = Math.Clamp(ColumnsPerRound / Stock.Length, 1, ColumnsForEachBin);
         var covered = new int[_instance.Items];
         var added = 0;
         foreach (var (_, item) in first)
         {
-            if (added >= ColumnsPerRound)
+            if (added >= most)
                 break;
             if (covered[item] > 1 || _table.Best(item, capacity, floor, 20_000) is not { } found)
                 continue;

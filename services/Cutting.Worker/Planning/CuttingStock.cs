@@ -3,8 +3,6 @@ namespace PostFrame.CuttingWorker.Planning;
 /// <summary>The planner's one entry.</summary>
 public static class CuttingStock
 {
-    private const double FinishingWork = 0.1;
-
     /// <summary>
     /// Plans the cutting of <paramref name="problem"/> from its stock at the least total cost, with
     /// a lower bound on the cost of any plan.
@@ -29,55 +27,49 @@ public static class CuttingStock
     /// <summary>
     /// Half the work goes to the problem as if lots could mix, for the bound and for a plan that
     /// happens to hold them; the lots share the other half by the pieces each has to give. Shares
-    /// follow from the problem alone, so that more work never gives a lot less.
+    /// follow from the problem alone, and both ways are always gone, so that more work never gives
+    /// less.
     /// </summary>
     private static CuttingPlan PlanLots(
         CuttingProblem problem, List<CuttingProblem> lots, PlanLimits limits,
         CancellationToken cancel)
     {
         PlanLimits Share(double part) => limits with { WorkSeconds = limits.WorkSeconds * part };
-        var whole = Solve(problem, Share(0.5), cancel, rolls => HoldsLots(problem, rolls));
-        if (whole is { Holds: true, Plan.Proven: true })
-            return whole.Plan;
+        var (mixed, held) = Solve(
+            problem, Share(0.5), cancel, rolls => HoldsLots(problem, rolls));
         var pieces = problem.Items.Sum(i => (double)i.Demand);
-        var plans = lots.Select(lot => Solve(
-            lot, Share(0.5 * lot.Items.Sum(i => i.Demand) / pieces), cancel).Plan).ToList();
+        var parts = lots.Select(lot => Solve(
+            lot, Share(0.5 * lot.Items.Sum(i => i.Demand) / pieces), cancel)).ToList();
         var leastRolls = RollCountBound.Of(Written(problem), [], cost: null);
-        var joined = LotPlanning.Join(plans, whole.Plan, (int)leastRolls);
-        return whole.Holds && Rank(problem, whole.Plan).CompareTo(Rank(problem, joined)) <= 0
-            ? whole.Plan with { WorkSeconds = joined.WorkSeconds }
+        var joined = LotPlanning.Join([.. parts.Select(p => p.Plan)], mixed, (int)leastRolls);
+        var rank = parts.Aggregate(default(PlanRank), (sum, part) => sum + part.Rank!.Value);
+        return held is { } whole && whole.CompareTo(rank) <= 0
+            ? mixed with { WorkSeconds = joined.WorkSeconds }
             : joined;
     }
 
-    private static (Int128 UnmetNm, long Cost, int Rolls) Rank(
-        CuttingProblem problem, CuttingPlan plan)
-    {
-        var length = problem.Items.ToDictionary(i => i.Key, i => i.LengthNm);
-        var unmet = plan.Unmet.Aggregate(
-            Int128.Zero, (sum, left) => sum + (Int128)length[left.Key] * left.Value);
-        return (unmet, plan.Cost, plan.RollCount);
-    }
-
     /// <summary>
-    /// The best plan that holds what is asked beyond the problem; where none came up, the best one.
+    /// The best plan that holds what is asked beyond the problem, with its rank; where none came
+    /// up, the best one, without.
     /// </summary>
-    private static (CuttingPlan Plan, bool Holds) Solve(
+    private static (CuttingPlan Plan, PlanRank? Rank) Solve(
         CuttingProblem problem, PlanLimits limits, CancellationToken cancel,
         Func<IReadOnlyList<PlannedRoll>, bool>? holds = null)
     {
         var instance = Written(problem);
         var meter = new WorkMeter(limits, cancel);
-        bool Keeps(Packing packing) =>
-            holds?.Invoke(PlanWriting.Write(problem, instance, packing).Rolls) ?? true;
-        var search = Search.Run(instance, meter, limits.Seed, Keeps);
-        var best = search.Kept ?? search.Best;
-        if (holds is null || search.Kept is not null)
+        PlanRank? Rank(Packing packing)
         {
-            var finished = Finished(instance, best, problem.MinUsefulOffcutNm, meter);
-            if (Keeps(finished))
-                best = finished;
+            if (holds is null)
+                return PlanRank.Of(instance, packing, problem.MinUsefulOffcutNm);
+            var written = PlanWriting.Write(problem, instance, packing).Rolls;
+            return holds(written) ? PlanRank.Of(problem, instance, packing, written) : null;
         }
 
+        var search = Search.Run(instance, meter, limits.Seed, p => Rank(p) is not null);
+        var best = search.Kept is { } kept
+            ? Finishing.Of(instance, kept, problem.MinUsefulOffcutNm, Rank, meter)
+            : search.Best;
         var (rolls, unmet) = PlanWriting.Write(problem, instance, best);
         var plan = new CuttingPlan
         {
@@ -93,21 +85,7 @@ public static class CuttingStock
             Explanation = search.Why,
             WorkSeconds = meter.Spent,
         };
-        return (plan, search.Kept is not null);
-    }
-
-    /// <summary>
-    /// The same rolls with more worth keeping left on them, then with fewer patterns to set up.
-    /// </summary>
-    private static Packing Finished(
-        Instance instance, Packing found, long minUsefulNm, WorkMeter meter)
-    {
-        var polishing = meter.Another(FinishingWork);
-        var polished = Polish.Offcuts(instance, found, minUsefulNm, polishing);
-        var lessening = meter.Another(FinishingWork);
-        var fewer = FewerPatterns.Of(instance, polished, minUsefulNm, lessening);
-        meter.Steps((polishing.Spent + lessening.Spent) * 1e9);
-        return fewer;
+        return (plan, Rank(best));
     }
 
     private static Instance Written(CuttingProblem problem) => Instance.From(

@@ -20,7 +20,9 @@ internal sealed class Diving(
         {
             if (!Choose(left, stock, chosen, noise, random, ref cost))
                 break;
-            offer(FirstFit.Complete(instance, chosen, left, stock), "column generation, diving");
+            offer(
+                FirstFit.Complete(instance, chosen, left, stock, meter),
+                "column generation, diving");
             if (left.All(d => d == 0))
                 return;
             columns.Set(left, stock);

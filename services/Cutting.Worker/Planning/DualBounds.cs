@@ -22,12 +22,21 @@ internal static class DualBounds
     private static (long, string) SeveralLengths(Instance instance)
     {
         var total = Total(instance, x => x);
-        var best = instance.Bins.MinBy(b => (double)b.Cost / b.Capacity)!;
-        var bound = (total * best.Cost + best.Capacity - 1) / best.Capacity;
+        var (left, bound) = (total, Int128.Zero);
+        foreach (var bin in instance.Bins.OrderBy(b => (double)b.Cost / b.Capacity))
+        {
+            var take = Int128.Min(bin.Count, left / bin.Capacity);
+            (left, bound) = (left - take * bin.Capacity, bound + take * bin.Cost);
+            if (take == bin.Count)
+                continue;
+            bound += (left * bin.Cost + bin.Capacity - 1) / bin.Capacity;
+            break;
+        }
+
+        bound = Int128.Min(bound, long.MaxValue / 8);
         return ((long)bound,
-            $"The pieces come to {Wording.Length(instance, total)}; the cheapest stock by length "
-            + $"gives {Wording.Length(instance, best.Capacity)} for "
-            + $"{instance.CostText(best.Cost)}, so no plan takes less than "
+            $"The pieces come to {Wording.Length(instance, total)}. Cut without any loss from what "
+            + "costs least for its length they would take that much, so no plan takes less than "
             + $"{instance.CostText((long)bound)}.");
     }
 

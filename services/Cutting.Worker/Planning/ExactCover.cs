@@ -15,7 +15,11 @@ internal static class ExactCover
         Found,
     }
 
-    public static (Outcome Outcome, List<(Pattern, int)> Rolls) Within(
+    /// <summary>
+    /// What is decided, and every plan met on the way, from the first to the cheapest. Whoever
+    /// stops later has met the same plans before: none of them is forgotten.
+    /// </summary>
+    public static (Outcome Outcome, List<List<(Pattern, int)>> Plans) Within(
         Instance instance, IReadOnlyList<Pattern> patterns, long cost, long bound, double work,
         int seed, WorkMeter meter)
     {
@@ -60,19 +64,29 @@ internal static class ExactCover
                 + FormattableString.Invariant($"max_deterministic_time:{limit:F3} ")
                 + "linearization_level:2 symmetry_level:0 find_big_linear_overlap:false",
         };
+        using var met = new Met(patterns, times);
         using var stop = meter.Cancel.Register(solver.StopSearch);
         var status = meter.Cancel.IsCancellationRequested
             ? CpSolverStatus.Unknown
-            : solver.Solve(model);
+            : solver.Solve(model, met);
         meter.Steps(1e9 * (solver.Response?.DeterministicTime ?? 0) + 1e6);
+        if (limit < work && status is not (CpSolverStatus.Infeasible or CpSolverStatus.Optimal))
+            meter.End();
         return status switch
         {
             CpSolverStatus.Infeasible => (Outcome.Impossible, []),
-            CpSolverStatus.Feasible or CpSolverStatus.Optimal => (Outcome.Found,
-                [.. patterns.Select((p, k) => (p, (int)solver.Value(times[k])))
-                    .Where(r => r.Item2 > 0)]),
+            CpSolverStatus.Feasible or CpSolverStatus.Optimal => (Outcome.Found, met.Plans),
             _ => (Outcome.Open, []),
         };
+    }
+
+    private sealed class Met(IReadOnlyList<Pattern> patterns, IntVar[] times)
+        : CpSolverSolutionCallback
+    {
+        public List<List<(Pattern, int)>> Plans { get; } = [];
+
+        public override void OnSolutionCallback() => Plans.Add(
+            [.. patterns.Select((p, k) => (p, (int)Value(times[k]))).Where(r => r.Item2 > 0)]);
     }
 
     private static int Most(Instance instance, Pattern pattern)

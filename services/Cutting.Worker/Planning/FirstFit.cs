@@ -13,11 +13,12 @@ internal static class FirstFit
     /// <summary>Goes on from rolls already chosen.</summary>
     public static Packing Complete(
         Instance instance, IEnumerable<(Pattern Pattern, int Times)> chosen, int[] demand,
-            int[] bins)
+            int[] bins, WorkMeter? meter = null)
     {
         var rolls = chosen.ToList();
         var (left, stock) = ((int[])demand.Clone(), (int[])bins.Clone());
-        while (Best(instance, left, stock) is { } best)
+        var filled = new Filled?[bins.Length];
+        while (Best(instance, left, stock, filled, meter) is { } best)
         {
             var times = stock[best.Bin];
             for (var k = 0; k < best.Item.Length; k++)
@@ -32,7 +33,26 @@ internal static class FirstFit
         return Packing.Of(instance, rolls, left);
     }
 
-    private static Pattern? Best(Instance instance, int[] left, int[] stock)
+    private sealed record Filled(Pattern Pattern, long Used)
+    {
+        /// <summary>
+        /// True while as many of its pieces are left; it is then still what filling the roll anew
+        /// would give.
+        /// </summary>
+        public bool Holds(int[] left)
+        {
+            for (var k = 0; k < Pattern.Item.Length; k++)
+            {
+                if (left[Pattern.Item[k]] < Pattern.Count[k])
+                    return false;
+            }
+
+            return true;
+        }
+    }
+
+    private static Pattern? Best(
+        Instance instance, int[] left, int[] stock, Filled?[] filled, WorkMeter? meter)
     {
         Pattern? best = null;
         var (bestCost, bestUsed) = (0L, 0L);
@@ -40,12 +60,19 @@ internal static class FirstFit
         {
             if (stock[b] == 0)
                 continue;
-            var pattern = Fill(instance, left, b);
-            var (cost, used) = (instance.Bins[b].Cost, pattern.Used(instance));
+            if (filled[b] is not { } known || !known.Holds(left))
+            {
+                var pattern = Fill(instance, left, b);
+                filled[b] = known = new Filled(pattern, pattern.Used(instance));
+                meter?.Steps(instance.Items * 5.0 + 200);
+            }
+
+            var (cost, used) = (instance.Bins[b].Cost, known.Used);
             if (used > 0 && (best is null || (Int128)cost * bestUsed < (Int128)bestCost * used))
-                (best, bestCost, bestUsed) = (pattern, cost, used);
+                (best, bestCost, bestUsed) = (known.Pattern, cost, used);
         }
 
+        meter?.Steps(instance.Bins.Length * 20.0);
         return best;
     }
 

@@ -49,7 +49,7 @@ internal sealed class GapClosing : IDisposable
             [.. instance.Length.Select(_ => 100.0)], meter);
         _master.EndSwaps();
         _separation = new CutSeparation(instance, meter);
-        foreach (var pattern in patterns)
+        foreach (var pattern in patterns.TakeWhile(_ => !meter.Over))
             Add(pattern);
     }
 

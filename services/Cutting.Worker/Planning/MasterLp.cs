@@ -8,6 +8,10 @@ namespace PostFrame.CuttingWorker.Planning;
 /// </summary>
 internal sealed class MasterLp : IDisposable
 {
+    private const string Parameters =
+        "use_preprocessing:false change_status_to_imprecise:false";
+    private const long MostPivots = 100_000;
+
     private readonly Solver _solver;
     private readonly Constraint[] _demand;
     private readonly Constraint?[] _stock;
@@ -32,8 +36,7 @@ internal sealed class MasterLp : IDisposable
         _cost = cost;
         _solver = Solver.CreateSolver("GLOP")
             ?? throw new InvalidOperationException("The LP library did not load.");
-        _solver.SetSolverSpecificParametersAsString(
-            "use_preprocessing:false change_status_to_imprecise:false");
+        _solver.SetSolverSpecificParametersAsString(Parameters);
         _solver.Objective().SetMinimization();
         _demand = new Constraint[instance.Items];
         for (var i = 0; i < instance.Items; i++)
@@ -89,6 +92,7 @@ internal sealed class MasterLp : IDisposable
         _column.Add(column);
         Patterns.Add(pattern);
         _entries += pattern.Item.Length + 2;
+        _meter.Steps(pattern.Item.Length * 300.0 + 3000);
     }
 
     /// <summary>A cut as a row, and how often each column counts in it.</summary>
@@ -167,21 +171,28 @@ internal sealed class MasterLp : IDisposable
     /// <summary>Forbids such swaps from now on, so that amounts are real patterns'.</summary>
     public void EndSwaps() => _swap.ForEach(s => s.SetUb(0));
 
-    /// <summary>Solves; false when the library gave no optimum.</summary>
+    /// <summary>Solves; false when the work was over before, or the library gave no optimum.
+    /// </summary>
     public bool Solve()
     {
+        var pivotSteps = (_demand.Length + Cuts.Count) * 100.0 + _column.Count * 8.0
+            + _stock.Length * 10.0 + 2000;
+        var most = (long)Math.Min(
+            MostPivots, Math.Max(1, (_meter.Left * 1e9 - _entries * 100.0) / pivotSteps));
+        if (most < MostPivots)
+            _solver.SetSolverSpecificParametersAsString(
+                $"{Parameters} max_number_of_iterations:{most}");
         var status = _solver.Solve();
         if (status != Solver.ResultStatus.OPTIMAL)
         {
             _meter.Steps(1e7);
+            if (most < MostPivots)
+                _meter.End();
             return false;
         }
 
-        var pivots = Math.Clamp(_solver.Iterations(), 1, 100_000);
-        _meter.Steps(
-            _entries * 100.0
-                + pivots
-                    * ((_demand.Length + Cuts.Count) * 100.0 + _column.Count * 8.0 + 2000));
+        var pivots = Math.Clamp(_solver.Iterations(), 1, MostPivots);
+        _meter.Steps(_entries * 100.0 + pivots * pivotSteps);
         Objective = _solver.Objective().Value();
         Amount = [.. _column.Select(c => c.SolutionValue())];
         Dual = [.. _demand.Select(c => Math.Max(0, c.DualValue()))];

@@ -118,6 +118,7 @@ internal sealed class PatternTable
             .Where(i => _length[i] <= capacity && _most[i] > 0 && _value[i] > 0)
             .Select(i => (Bound: FirstBound(i, capacity), Item: i))
             .OrderByDescending(f => f.Bound).ToList();
+        _meter.Steps(_length.Length * 10.0);
         var best = 0;
         foreach (var (bound, item) in first)
         {

@@ -73,12 +73,18 @@ internal sealed class PlanPatterns(
         var (patterns, nodes) = (new List<Pattern>(), most * NodesForEach);
         for (var b = 0; b < instance.Bins.Length; b++)
         {
+            if (meter.Over)
+                return null;
             var capacity = instance.Bins[b].Capacity;
             int[] floor = [.. points.Select(p => p.Floor(instance, b, target))];
+            var nodeSteps = 80.0 * points.Count;
+            var allowed = (int)Math.Min(nodes, meter.Left * 1e9 / nodeSteps + 1);
             var listing = new PatternListing(
-                tables, floor, most - patterns.Count, nodes);
+                tables, floor, most - patterns.Count, allowed);
             var whole = listing.Run(capacity);
-            meter.Steps((nodes - listing.Nodes) * 80.0 * points.Count + 1000);
+            meter.Steps((allowed - listing.Nodes) * nodeSteps + 1000);
+            if (!whole && meter.Over)
+                return null;
             if (!whole)
             {
                 var spread = new PatternListing(tables, floor, 0, 0);

@@ -3,42 +3,88 @@ namespace PostFrame.CuttingWorker.Planning;
 /// <summary>
 /// Betters a packing without changing its rolls: packs two rolls afresh at a time so that what is
 /// left over gathers on few rolls, in lengths worth keeping, instead of being scrap on many; then
-/// makes the lengths kept alike.
+/// makes the lengths kept alike. Stops wherever the work is over, and goes on from there.
 /// </summary>
-internal static class Polish
+internal sealed class Polish
 {
     private const int MostRolls = 60;
     private const int MostPasses = 3;
     private const int MostSums = 3_000;
     private const double StepsPerPair = 20_000;
 
-    public static Packing Offcuts(Instance instance, Packing packing, long leastNm, WorkMeter meter)
+    private readonly Instance _instance;
+    private readonly int[] _unmet;
+    private readonly long _leastNm;
+    private readonly List<(Pattern, int)> _full;
+    private readonly List<Roll> _rolls;
+    private readonly IEnumerator<bool> _steps;
+
+    public Polish(Instance instance, Packing packing, long leastNm)
     {
-        if (packing.RollCount < 2 || meter.Over)
-            return packing;
-        var (full, rolls) = Roomiest(instance, packing);
-        long Gain(Roll r, long room)
+        (_instance, _unmet, _leastNm) = (instance, packing.Unmet, leastNm);
+        (_full, _rolls) = Roomiest(instance, packing);
+        _steps = Steps().GetEnumerator();
+    }
+
+    /// <summary>As far as it has come: the same rolls, and never less kept than before.</summary>
+    public Packing Packing => Packing.Of(
+        _instance, [.. _full, .. _rolls.Select(r => (r.Pattern(), 1))], _unmet);
+
+    /// <summary>Goes on from where it stopped; true when there is nothing more to do.</summary>
+    public bool Run(WorkMeter meter)
+    {
+        while (!meter.Over)
         {
-            var left = instance.LeftNm(r.Bin, room);
-            return left >= leastNm && left > 0 ? left : 0;
+            if (!_steps.MoveNext())
+                return true;
+            meter.Steps(_rolls.Count * StepsPerPair);
         }
 
-        bool More()
+        return false;
+    }
+
+    /// <summary>One step for every roll, which says nothing but that more may follow.</summary>
+    private IEnumerable<bool> Steps()
+    {
+        var any = _rolls.Count > 1;
+        for (var pass = 0; pass < MostPasses && any; pass++)
         {
-            meter.Steps(rolls.Count * StepsPerPair);
-            return !meter.Over;
+            any = false;
+            _rolls.Sort((a, b) => b.Room.CompareTo(a.Room));
+            foreach (var roomy in _rolls)
+            {
+                yield return true;
+                any |= Gather(roomy);
+            }
         }
 
-        for (var pass = 0; pass < MostPasses && Pass(instance, rolls, Gain, More); pass++)
+        any = _rolls.Count > 1;
+        for (var pass = 0; pass < MostPasses && any; pass++)
         {
+            any = false;
+            foreach (var one in _rolls)
+            {
+                yield return true;
+                any |= Alike(one);
+            }
+        }
+    }
+
+    /// <summary>What counts of a roll's left-over [nm].</summary>
+    private long Worth(Roll roll, long room) =>
+        _instance.LeftNm(roll.Bin, room) is var left && left >= _leastNm ? left : 0;
+
+    /// <summary>Packs the roll afresh with every other; false when none got better.</summary>
+    private bool Gather(Roll roomy)
+    {
+        var any = false;
+        foreach (var other in _rolls)
+        {
+            if (roomy != other && other.Room > 0 && roomy.Room >= other.Room)
+                any |= Repack(roomy, other);
         }
 
-        for (var pass = 0; pass < MostPasses && Alike(instance, rolls, leastNm, More); pass++)
-        {
-        }
-
-        full.AddRange(rolls.Where(r => r.Pieces.Count > 0).Select(r => (r.Pattern(), 1)));
-        return Packing.Of(instance, full, packing.Unmet);
+        return any;
     }
 
     /// <summary>The rolls with most room, one by one, and the patterns of all others.</summary>
@@ -99,43 +145,21 @@ internal static class Polish
     }
 
     /// <summary>
-    /// One round of packing every two rolls afresh; false when none got better. A roll that came
-    /// free stays free.
-    /// </summary>
-    private static bool Pass(
-        Instance instance, List<Roll> rolls, Func<Roll, long, long> gain, Func<bool> more)
-    {
-        var any = false;
-        rolls.Sort((a, b) => b.Room.CompareTo(a.Room));
-        foreach (var roomy in rolls.TakeWhile(_ => more()))
-        {
-            foreach (var other in rolls)
-            {
-                if (roomy != other && other.Room > 0 && roomy.Room >= other.Room
-                    && other.Pieces.Count > 0)
-                    any |= Repack(instance, roomy, other, gain);
-            }
-        }
-
-        return any;
-    }
-
-    /// <summary>
     /// Fills <paramref name="other"/> with another choice of both rolls' pieces, so that more room
     /// comes together on <paramref name="roomy"/>. Room worth keeping counts first, room in one
     /// place second.
     /// </summary>
-    private static bool Repack(
-        Instance instance, Roll roomy, Roll other, Func<Roll, long, long> gain)
+    private bool Repack(Roll roomy, Roll other)
     {
         var pool = roomy.With(other);
-        var capacity = instance.Bins[other.Bin].Capacity;
-        var sums = Sums(instance, pool, capacity);
+        var capacity = _instance.Bins[other.Bin].Capacity;
+        var sums = Sums(_instance, pool, capacity);
         var used = capacity - other.Room;
-        var (best, worth) = (used, gain(roomy, roomy.Room) + gain(other, other.Room));
-        foreach (var sum in sums.Keys.Where(s => s > used).Order())
+        var (best, worth) = (used, Worth(roomy, roomy.Room) + Worth(other, other.Room));
+        var all = Total(_instance, pool);
+        foreach (var sum in sums.Keys.Where(s => s > used && s < all).Order())
         {
-            var now = gain(roomy, roomy.Room + sum - used) + gain(other, capacity - sum);
+            var now = Worth(roomy, roomy.Room + sum - used) + Worth(other, capacity - sum);
             if (now >= worth)
                 (best, worth) = (sum, now);
         }
@@ -150,39 +174,34 @@ internal static class Polish
     /// Evens out offcuts of different lengths, so that few lengths lie on the rack; as many
     /// offcuts stay, and as much in them. False when nothing changed.
     /// </summary>
-    private static bool Alike(
-        Instance instance, List<Roll> rolls, long leastNm, Func<bool> more)
+    private bool Alike(Roll one)
     {
-        long Left(Roll r, long room) => instance.LeftNm(r.Bin, room);
+        long Left(Roll r, long room) => _instance.LeftNm(r.Bin, room);
         var any = false;
-        foreach (var one in rolls.TakeWhile(_ => more()))
+        foreach (var other in _rolls)
         {
-            foreach (var other in rolls)
-            {
-                if (one == other || Left(one, one.Room) < leastNm || one.Room <= other.Room
-                    || Left(other, other.Room) < leastNm || one.Pieces.Count == 0
-                    || other.Pieces.Count == 0)
-                    continue;
-                var rest = rolls.Where(r => r != one && r != other)
-                    .Select(r => Left(r, r.Room)).Where(l => l >= leastNm).ToHashSet();
-                (int Distinct, Int128 Squares) Price(long a, long b) =>
-                    (rest.Append(a).Append(b).Distinct().Count(), (Int128)a * a + (Int128)b * b);
-                var pool = one.With(other);
-                var capacity = instance.Bins[other.Bin].Capacity;
-                var sums = Sums(instance, pool, capacity);
-                var used = capacity - other.Room;
-                var best = sums.Keys
-                    .Select(sum => (Sum: sum, A: Left(one, one.Room + sum - used),
-                        B: Left(other, capacity - sum)))
-                    .Where(s => s.A >= leastNm && s.B >= leastNm)
-                    .OrderBy(s => Price(s.A, s.B)).ThenBy(s => s.Sum)
-                    .Select(s => (s.Sum, Price: Price(s.A, s.B))).FirstOrDefault((used, default));
-                if (best.Sum == used || best.Price.CompareTo(
-                    Price(Left(one, one.Room), Left(other, other.Room))) >= 0)
-                    continue;
-                Refill(one, other, sums, best.Sum, capacity);
-                any = true;
-            }
+            if (one == other || Left(one, one.Room) < _leastNm || one.Room <= other.Room
+                || Left(other, other.Room) < _leastNm)
+                continue;
+            var rest = _rolls.Where(r => r != one && r != other)
+                .Select(r => Left(r, r.Room)).Where(l => l >= _leastNm).ToHashSet();
+            (int Distinct, Int128 Squares) Price(long a, long b) =>
+                (rest.Append(a).Append(b).Distinct().Count(), (Int128)a * a + (Int128)b * b);
+            var pool = one.With(other);
+            var capacity = _instance.Bins[other.Bin].Capacity;
+            var sums = Sums(_instance, pool, capacity);
+            var (used, all) = (capacity - other.Room, Total(_instance, pool));
+            var best = sums.Keys.Where(sum => sum > 0 && sum < all)
+                .Select(sum => (Sum: sum, A: Left(one, one.Room + sum - used),
+                    B: Left(other, capacity - sum)))
+                .Where(s => s.A >= _leastNm && s.B >= _leastNm)
+                .OrderBy(s => Price(s.A, s.B)).ThenBy(s => s.Sum)
+                .Select(s => (s.Sum, Price: Price(s.A, s.B))).FirstOrDefault((used, default));
+            if (best.Sum == used || best.Price.CompareTo(
+                Price(Left(one, one.Room), Left(other, other.Room))) >= 0)
+                continue;
+            Refill(one, other, sums, best.Sum, capacity);
+            any = true;
         }
 
         return any;
@@ -207,6 +226,9 @@ internal static class Polish
         roomy.Room += best - used;
         other.Room = capacity - best;
     }
+
+    private static long Total(Instance instance, List<(int Item, int Count)> pool) =>
+        pool.Sum(p => p.Count * instance.Length[p.Item]);
 
     /// <summary>
     /// Every total the pieces can make up to the capacity, with the last step to it.

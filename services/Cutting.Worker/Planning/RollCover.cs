@@ -8,6 +8,7 @@ namespace PostFrame.CuttingWorker.Planning;
 internal static class RollCover
 {
     private const int MostCells = 4_000_000;
+    private const double MostSteps = 2e8;
 
     /// <summary>
     /// The least cost of whole bins worth at least <paramref name="worth"/>, not below
@@ -18,7 +19,8 @@ internal static class RollCover
             WorkMeter meter)
     {
         var cells = to / step + 1;
-        if (from >= to || cells > MostCells || worth > long.MaxValue / 4)
+        if (from >= to || cells > MostCells
+            || (double)cells * best.Length > MostSteps || worth > long.MaxValue / 4)
             return from;
         var most = new long[cells];
         for (var b = 0; b < best.Length; b++)
@@ -27,6 +29,8 @@ internal static class RollCover
             var shift = bin.Cost / step;
             if (best[b] <= 0)
                 continue;
+            if (meter.Over)
+                return from;
             if (shift == 0)
                 worth -= (Int128)best[b] * bin.Count;
             else

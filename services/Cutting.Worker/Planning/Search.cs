@@ -65,18 +65,20 @@ internal sealed class Search
         using var columns = new ColumnGeneration(_instance, _meter);
         foreach (var (pattern, _) in Best.Rolls)
             columns.Add(pattern);
-        if (!columns.Run(whole: false, long.MaxValue))
-            return;
+        var solved = columns.Run(whole: false, long.MaxValue);
         Raise(columns);
+        if (!solved)
+            return;
         var dive = new Diving(_instance, columns, _meter, Offer);
         dive.Run(0, _seed, Target);
         var listing = new PlanPatterns(_instance, columns, _seed, _meter);
         for (var round = 0; !Done && !_meter.Over && round < 1000; round++)
         {
             columns.Set(_instance.Demand, [.. _instance.Bins.Select(b => b.Count)]);
-            if (!columns.Run(whole: true, long.MaxValue))
-                return;
+            solved = columns.Run(whole: true, long.MaxValue);
             Raise(columns);
+            if (!solved)
+                return;
             if (!Done)
                 Exact(columns, listing, round);
             if (!Done)
@@ -92,7 +94,8 @@ internal sealed class Search
         var bound = (best.Ceiling + _step - 1) / _step * _step;
         if (bound > Bound)
             (Bound, Why) = (bound, Wording.Relaxation(_instance, best, bound));
-        if (_instance.Bins.Length == 1 || Best.UnmetLength > 0)
+        // Duals cut short can give a better cover than the last ones do: more work would lose it.
+        if (_instance.Bins.Length == 1 || Best.UnmetLength > 0 || _meter.Over)
             return;
         bound = RollCover.Bound(
             _instance, best.Top, best.Worth, Bound, Best.Cost, _step, _meter);
@@ -101,6 +104,10 @@ internal sealed class Search
                 + " Rolls are counted whole: no cheaper set of whole rolls could carry that much.");
     }
 
+    /// <summary>
+    /// Takes a packing that is better in demand met, cost or rolls. Whatever finishes it afterwards
+    /// leaves the rolls as they are, so two runs that end with equal ones have the same packing.
+    /// </summary>
     private void Offer(Packing packing, string method)
     {
         if (!packing.Beats(Best))
@@ -133,7 +140,7 @@ internal sealed class Search
         if (all is not null)
         {
             patterns = Closed(all, target, (int)(50 * work), _seed + round);
-            if (Done || Target != target)
+            if (Done || Target != target || _meter.Over)
                 return;
         }
 
@@ -173,10 +180,10 @@ internal sealed class Search
     {
         if (_meter.Over)
             return true;
-        var (outcome, rolls) = ExactCover.Within(
+        var (outcome, plans) = ExactCover.Within(
             _instance, patterns, target, Bound, work, _seed, _meter);
-        if (outcome == ExactCover.Outcome.Found)
-            Offer(Trim.Of(_instance, rolls), Selected(all));
+        foreach (var plan in plans)
+            Offer(Trim.Of(_instance, plan), Selected(all));
         if (outcome != ExactCover.Outcome.Impossible || !all)
             return outcome != ExactCover.Outcome.Open;
         Rule(target, patterns.Count);

@@ -12,21 +12,27 @@ internal static class Selection
     private const double RootNodes = 20;
 
     /// <summary>
-    /// A plan of at most this cost; or nothing, and whether the solver believes there is none.
+    /// The first plan of at most this cost that is met, which is the same however long the search
+    /// may take; or nothing, and whether the solver believes there is none.
     /// </summary>
     public static (List<(Pattern Pattern, int Times)> Rolls, bool None) Find(
         Instance instance, IReadOnlyList<Pattern> patterns, long cost, int nodes, int seed,
         WorkMeter meter)
     {
         var nodeWork = patterns.Count * 2e-5;
-        nodes = (int)Math.Min(nodes, (meter.Left / nodeWork) - RootNodes);
-        if (nodes < 1)
+        var allowed = (int)Math.Min(nodes, (meter.Left / nodeWork) - RootNodes);
+        var cut = allowed < nodes;
+        if (allowed < 1)
+        {
+            meter.End();
             return ([], false);
+        }
+
         using var solver = Solver.CreateSolver("SCIP")
             ?? throw new InvalidOperationException("The MIP library did not load.");
         solver.SetSolverSpecificParametersAsString(
-            $"limits/totalnodes = {nodes}\n"
-                + $"limits/solutions = {(instance.Bins.Length == 1 ? 1 : 3)}\n"
+            $"limits/totalnodes = {allowed}\n"
+                + "limits/solutions = 1\n"
                 + $"randomization/randomseedshift = {seed}");
         var times = patterns.Select(_ => solver.MakeIntVar(0, double.PositiveInfinity, ""))
             .ToArray();
@@ -55,7 +61,9 @@ internal static class Selection
         var status = meter.Cancel.IsCancellationRequested
             ? Solver.ResultStatus.NOT_SOLVED
             : solver.Solve();
-        meter.Steps((Math.Clamp(solver.Nodes(), 0, nodes) + RootNodes) * nodeWork * 1e9);
+        meter.Steps((Math.Clamp(solver.Nodes(), 0, allowed) + RootNodes) * nodeWork * 1e9);
+        if (cut && status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.INFEASIBLE))
+            meter.End();
         if (status is not (Solver.ResultStatus.OPTIMAL or Solver.ResultStatus.FEASIBLE))
             return ([], status == Solver.ResultStatus.INFEASIBLE);
         return (
