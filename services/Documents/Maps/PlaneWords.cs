@@ -9,6 +9,9 @@ namespace PostFrame.Documents.Maps;
 /// </summary>
 internal sealed class PlaneWords
 {
+    /// <summary>There are few of them, and the crew looks for them.</summary>
+    private const double LeastWordPt = 6.5;
+
     private readonly PlacedPlane placed;
     private readonly MapDetail detail;
 
@@ -77,7 +80,7 @@ internal sealed class PlaneWords
     private Word? On(MapLine line)
     {
         var (from, to) = (placed.At(line.FromIn, line.UpIn), placed.At(line.ToIn, line.UpIn));
-        var size = Math.Max(Math.Min(detail.MostTextPt * 0.8, 10), detail.LeastTextPt);
+        var size = Math.Clamp(detail.MostTextPt * 0.8, LeastWordPt, 10);
         var text = Lettering.Clean(line.Word);
         var wide = Lettering.Width(text, size, bold: true);
         var around = Frame.Around(placed.Outline);
