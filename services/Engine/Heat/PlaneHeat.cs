@@ -94,6 +94,8 @@ public static class PlaneHeat
         var wood = plane.Framing is { } framing
             ? FormattableString.Invariant($"{framing.Fraction:0.0 %} of wood")
             : "";
+        var squeezed = Length.FromMillimetres(plane.SqueezedThicknessMm)
+            .SayAbout(plane.Words.IsMetric);
         var text = (plane.Framing, CandidateOf(plane).Lies) switch
         {
             (null, _) => "product with its films, no framing given",
@@ -102,8 +104,8 @@ public static class PlaneHeat
             (_, Placement.UnderFraming) => "product with its films, unbroken under the framing",
             (_, Placement.BetweenFraming) =>
                 $"{AssemblyWorking.Words(heat)}, product between {wood}, with films",
-            _ => $"{AssemblyWorking.Words(heat)}, product squeezed to "
-                + $"{plane.Words.Thickness(plane.SqueezedThicknessMm)} over {wood}, with films",
+            _ => $"{AssemblyWorking.Words(heat)}, product squeezed to {squeezed} over {wood}, "
+                + "with films",
         };
         return (heat.Capped ? text + ", limited to the part between members" : text)
             + "; no air space counted";

@@ -43,6 +43,13 @@ internal static class LengthWords
         return Sign(length) + InFeet(Math.Round(InchesOf(length) * 16) / 16);
     }
 
+    /// <summary>The same, with "about" where the tape does not show it: "about 1/8 in".</summary>
+    public static string SayAbout(this Length length, bool metric)
+    {
+        var onTape = length.SayRounded(metric);
+        return onTape == length.SayLong(metric) ? onTape : $"about {onTape}";
+    }
+
     /// <summary>"30 ft", "10 ft 6 in" or "4.2 m": sizes of buildings and pieces.</summary>
     public static string SayLong(this Length length, bool metric)
     {

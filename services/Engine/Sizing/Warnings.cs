@@ -115,7 +115,8 @@ internal static class Warnings
         if (drape > (job.Practice.EaveTuck + job.Practice.RidgeLap).Times(0.5))
             yield return new(
                 "much-drape",
-                $"The drape comes to {job.Say(drape)}, more than half the end allowances.", null);
+                $"The drape comes to {drape.SayAbout(job.Metric)}, more than half the end "
+                + "allowances.", null);
     }
 
     /// <summary>Strips that reach over an overhang on a part of their width only.</summary>

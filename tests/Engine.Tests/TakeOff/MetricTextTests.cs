@@ -30,12 +30,12 @@ public sealed partial class MetricTextTests
     public void Nothing_told_of_goods_bought_by_area_names_a_US_unit_in_a_metric_job() =>
         Assert.DoesNotContain(Texts(ByArea(metric: true)), text => UsUnit().IsMatch(text));
 
-    /// <summary>The blanket at a purlin: 3 mm ÷ 25.4 is 0.118 in.</summary>
+    /// <summary>The blanket at a purlin: 3 mm ÷ 25.4 × 16 is 1.89 sixteenths.</summary>
     [Fact]
     public void The_heat_of_a_plane_is_told_in_the_units_of_the_job()
     {
         Assert.All(HeatWords(WorkedJobs.W1),
-            method => Assert.Contains("squeezed to 0.118 in over", method));
+            method => Assert.Contains("squeezed to about 1/8 in over", method));
         Assert.All(HeatWords(WorkedJobs.W1 with { Metric = true }),
             method => Assert.Contains("squeezed to 3 mm over", method));
     }
