@@ -142,7 +142,7 @@ internal static partial class PrintedPaper
             Mark = piece.Mark,
             Kind = Kind(plane),
             PlaneTitle = plane.Title,
-            StripText = $"strip {piece.Strip} of {plane.StripCount}{Role(piece)}",
+            StripText = $"strip {piece.Strip} of {plane.StripCount}{Role(piece)}{Lie(piece)}",
             CutText = piece.CutText,
             CutAlsoText = isMetric
             ? MetreText(piece.CutNm)
@@ -160,6 +160,10 @@ internal static partial class PrintedPaper
         "sill" => " · sill, below the opening",
         _ => "",
     };
+
+    /// <summary>Every other strip stands, and covers no more of the run than it is wide.</summary>
+    private static string Lie(ConfirmedPiece piece) =>
+        piece.ToNm - piece.FromNm > piece.WidthNm ? " · lies along the wall" : "";
 
     /// <summary>R as the product has it on the shelf: framing will squeeze it.</summary>
     private static string Product(ConfirmedPlane plane, bool isMetric) =>

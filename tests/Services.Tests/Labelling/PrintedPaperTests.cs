@@ -26,6 +26,22 @@ public sealed class PrintedPaperTests
         Assert.DoesNotMatch(@"\d ?(in|ft|lb)\b|R-\d+ ", text);
     }
 
+    /// <summary>The band of a sidewall above a dropped lean-to is one strip of 48 ft, 48 in wide:
+    /// every other strip stands, and covers no more of the run than it is wide.</summary>
+    [Theory]
+    [InlineData(576, "full", "strip 1 of 10 · lies along the wall")]
+    [InlineData(144, "header", "header, above the opening · lies along the wall")]
+    [InlineData(48, "full", "strip 1 of 1048 ft 0 in")]
+    public void A_strip_that_lies_along_its_wall_says_so(int runIn, string role, string told) =>
+        Assert.Contains(told, LabelOf(plane => plane, piece => piece with
+        {
+            Role = role,
+            FromNm = 0,
+            ToNm = runIn * 25_400_000L,
+            WidthNm = 48 * 25_400_000L,
+            CutText = "48 ft 0 in",
+        }));
+
     [Fact]
     public void A_label_without_nominal_R_claims_none() =>
         Assert.DoesNotContain("nominal R", LabelOf(plane => plane with { NominalR = null }));
