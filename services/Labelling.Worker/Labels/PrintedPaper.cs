@@ -161,9 +161,10 @@ internal static partial class PrintedPaper
         _ => "",
     };
 
-    /// <summary>Every other strip stands, and covers no more of the run than it is wide.</summary>
+    /// <summary>Every other strip stands, and covers no more of the run than it is wide; places
+    /// come to a ten-thousandth of an inch.</summary>
     private static string Lie(ConfirmedPiece piece) =>
-        piece.ToNm - piece.FromNm > piece.WidthNm ? " · lies along the wall" : "";
+        piece.ToNm - piece.FromNm > piece.WidthNm + NmPerInch ? " · lies along the wall" : "";
 
     /// <summary>R as the product has it on the shelf: framing will squeeze it.</summary>
     private static string Product(ConfirmedPlane plane, bool isMetric) =>
