@@ -144,13 +144,48 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
         await page.ClickAsync("#shift summary");
         await page.Locator("#shiftRows tr").First.WaitForAsync(new() { Timeout = 60_000 });
         Assert.Contains("One plane at a time1", await page.TextContentAsync("#shiftRows"));
-        Assert.Contains("Each by itself", await page.TextContentAsync("#shiftRows"));
+        Assert.Contains("Each order by itself", await page.TextContentAsync("#shiftRows"));
         Assert.Contains("least", await page.Locator("#shiftRows tr").Last.TextContentAsync());
         await DeskBrowser.Shoot(page, "board-shift");
-        await page.Locator("#shiftRows button").Last.ClickAsync();
+        await ChooseAsync(page, page.Locator("#shiftRows button").Last);
+        await PlannedAsync(2, "PF-3007", "PF-3008");
+
+        await page.ClickAsync("#compareShift");
+        await page.WaitForSelectorAsync("#compareShift:not([disabled])");
+        var planes = page.Locator("#shiftRows tr", new() { HasText = "One plane at a time" });
+        var rolls = await planes.Locator("td").Nth(1).TextContentAsync();
+        Assert.Matches("^[1-9][0-9]*$", rolls);
+        await ChooseAsync(page, planes.GetByRole(AriaRole.Button));
+        await PlannedAsync(3, "PF-3007", "PF-3008");
+        await page.Locator("#rows tr", new() { HasText = "PF-3007" })
+            .Locator("th button").ClickAsync();
+        await page.GetByText("One plane at a time, as chosen").WaitForAsync();
+        await DeskBrowser.Shoot(page, "board-one-plane");
+        Assert.Empty(browser.Troubles);
+    }
+
+    private static async Task ChooseAsync(IPage page, ILocator button)
+    {
+        await button.ClickAsync();
         await page.WaitForFunctionAsync(
             "() => document.getElementById('shiftNote').textContent.includes('planned anew')");
-        Assert.Empty(browser.Troubles);
+    }
+
+    private async Task PlannedAsync(int planNumber, params string[] orders)
+    {
+        using var http = new HttpClient { BaseAddress = host.Address };
+        using var late = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        foreach (var order in orders)
+        {
+            var path = new Uri($"/v1/cutting/plans/{order}", UriKind.Relative);
+            JsonNode? plan = null;
+            while ((int?)plan?["planNumber"] != planNumber)
+            {
+                await Task.Delay(100, late.Token);
+                using var answer = await http.GetAsync(path, late.Token);
+                plan = JsonNode.Parse(await answer.Content.ReadAsStringAsync(late.Token));
+            }
+        }
     }
 
     private async Task FillsByItselfAsync(SingleHostProcess own, IPage page)

@@ -40,13 +40,17 @@ public static class CuttingStock
         var pieces = problem.Items.Sum(i => (double)i.Demand);
         var parts = lots.Select(lot => Solve(
             lot, Share(0.5 * lot.Items.Sum(i => i.Demand) / pieces), cancel)).ToList();
-        var leastRolls = RollCountBound.Of(Written(problem), [], cost: null);
-        var joined = LotPlanning.Join([.. parts.Select(p => p.Plan)], mixed, (int)leastRolls);
+        var joined = LotPlanning.Join(
+            [.. parts.Select(p => p.Plan)], mixed, (int)LeastRolls(problem));
         var rank = parts.Aggregate(default(PlanRank), (sum, part) => sum + part.Rank!.Value);
         return held is { } whole && whole.CompareTo(rank) <= 0
             ? mixed with { WorkSeconds = joined.WorkSeconds }
             : joined;
     }
+
+    /// <summary>No plan, however dear, takes fewer rolls and remnants.</summary>
+    internal static long LeastRolls(CuttingProblem problem) =>
+        RollCountBound.Of(Written(problem), [], cost: null);
 
     /// <summary>
     /// The best plan that holds what is asked beyond the problem, with its rank; where none came

@@ -25,6 +25,26 @@ internal static class BenchOrdering
         return [.. turns.Rolls.Select(turn => rolls[turn.Roll] with { PieceIds = turn.Pieces })];
     }
 
+    /// <summary>
+    /// The rolls as they are; of a plane's pieces of equal length, each comes after the one it
+    /// hangs beside, as far as rolls of one lot give them.
+    /// </summary>
+    public static IReadOnlyList<RollPlan> StripAfterStrip(
+        IReadOnlyList<RollPlan> rolls, IReadOnlyList<OpenPiece> pieces)
+    {
+        var of = pieces.Select((piece, place) => (piece, place))
+            .ToDictionary(p => p.piece.PieceId);
+        (string, string, long, string?) Kind(string id, RollPlan roll) => (
+            of[id].piece.OrderNumber, of[id].piece.Plane, of[id].piece.CutNm, roll.Lot);
+        var next = rolls.SelectMany(roll => roll.PieceIds.Select(id => (id, kind: Kind(id, roll))))
+            .GroupBy(p => p.kind, p => p.id)
+            .ToDictionary(g => g.Key, g => new Queue<string>(g.OrderBy(id => of[id].place)));
+        return [.. rolls.Select(roll => roll with
+        {
+            PieceIds = [.. roll.PieceIds.Select(id => next[Kind(id, roll)].Dequeue())],
+        })];
+    }
+
     /// <summary>The rolls in turn with their pieces, and how many orders are open at once.
     /// </summary>
     public static (IReadOnlyList<(int Roll, IReadOnlyList<string> Pieces)> Rolls, int MostOpen)

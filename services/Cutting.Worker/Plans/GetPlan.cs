@@ -73,6 +73,7 @@ internal static class GetPlan
             PlannedAt = DateTimeOffset.FromUnixTimeMilliseconds(
                 cuts.Max(cut => cut.PlannedAt)).UtcDateTime,
             PlanNumber = (int)order.PlanNumber,
+            OnePlaneAtATime = order.OnePlaneAtATime,
             Pieces = own.Count,
             PiecesCut = piecesCut,
             Rolls = own.Select(cut => cut.RollId).Distinct().Count(),

@@ -20,6 +20,10 @@ public sealed record PlanBody
     [Description("Counts the order's plans: the labels follow the newest.")]
     public required int PlanNumber { get; init; }
 
+    [Description("Each plane is finished before the next, as was wished; rolls that were begun "
+        + "before come first.")]
+    public required bool OnePlaneAtATime { get; init; }
+
     public required int Pieces { get; init; }
 
     public required int PiecesCut { get; init; }

@@ -143,7 +143,9 @@ internal sealed partial class PlanCutting(
         using var deadline = new CancellationTokenSource(options.Value.LongestPlanning, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(deadline.Token, stop);
         return PlanPieces.Plan(
-            [.. state.Pieces.Select(Piece)], state.Orders, state.AtHand, state.MinUsefulOffcutNm,
+            [.. state.Pieces.Select(Piece)],
+            new CuttingWish(state.Orders, state.OnePlaneAtATime), state.AtHand,
+            state.MinUsefulOffcutNm,
             new PlanLimits { WorkSeconds = tries < MostTries ? options.Value.WorkSeconds : 0 },
             either.Token);
     }

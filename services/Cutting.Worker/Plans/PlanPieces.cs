@@ -17,14 +17,16 @@ public static class PlanPieces
     private const long NmPerRackCost = 1_000_000_000;
 
     /// <param name="pieces">What has to be cut.</param>
-    /// <param name="orders">Their orders, in the order they are needed.</param>
+    /// <param name="wish">
+    /// Their orders, in the order they are needed, and whether each plane is finished before the
+    /// next.
+    /// </param>
     /// <param name="rolls">What they can be cut from.</param>
     /// <param name="minUsefulOffcutNm">Least left-over to keep, by product and width [nm].</param>
     /// <param name="limits">Work allowed for each product and width.</param>
     /// <param name="cancel">Ends the search early.</param>
     public static PlanSet Plan(
-        IReadOnlyList<OpenPiece> pieces, IReadOnlyList<string> orders,
-        IReadOnlyList<RollAtHand> rolls,
+        IReadOnlyList<OpenPiece> pieces, CuttingWish wish, IReadOnlyList<RollAtHand> rolls,
         IReadOnlyDictionary<(string Product, long WidthNm), long> minUsefulOffcutNm,
         PlanLimits limits, CancellationToken cancel)
     {
@@ -38,7 +40,10 @@ public static class PlanPieces
             var rack = rolls.Where(roll => (roll.Product, roll.WidthNm) == group.Key).ToList();
             var problem = ProblemOf(
                 group, rack, minUsefulOffcutNm.GetValueOrDefault(group.Key, long.MaxValue));
-            var plan = CuttingStock.Plan(problem, limits, cancel);
+            var planeOf = group.ToDictionary(piece => piece.PieceId, piece => piece.Plane);
+            var plan = wish.OnePlaneAtATime
+                ? PlaneByPlane.Plan(problem, piece => planeOf[piece], limits, cancel)
+                : CuttingStock.Plan(problem, limits, cancel);
             var found = RefusalsOf(group.Key, [.. group], rack, problem, plan);
             refusals.AddRange(found);
             if (found.Count == 0)
@@ -46,7 +51,10 @@ public static class PlanPieces
                 var written = Written(group.Key, rack, plan);
                 plans.Add(written with
                 {
-                    Rolls = BenchOrdering.Of(written.Rolls, [.. group], orders, limits, cancel),
+                    Rolls = wish.OnePlaneAtATime
+                        ? BenchOrdering.StripAfterStrip(written.Rolls, [.. group])
+                        : BenchOrdering.Of(
+                            written.Rolls, [.. group], wish.Orders, limits, cancel),
                 });
             }
         }

@@ -68,6 +68,13 @@ public sealed record Refusal(string Code, string? PieceId, string? Mark, string 
     public (string Product, long WidthNm)? Group { get; init; }
 }
 
+/// <summary>How the foreman wants orders cut.</summary>
+/// <param name="Orders">Planned together, in the order they are needed.</param>
+/// <param name="OnePlaneAtATime">
+/// Each plane of the one order is finished before the next, whatever that costs in rolls.
+/// </param>
+public sealed record CuttingWish(IReadOnlyList<string> Orders, bool OnePlaneAtATime = false);
+
 /// <summary>A piece that still has to be cut.</summary>
 public sealed record OpenPiece
 {

@@ -18,6 +18,9 @@ internal sealed record PlanningState
     /// <summary>The orders planned together, the one that waits among them.</summary>
     public required IReadOnlyList<string> Orders { get; init; }
 
+    /// <summary>It was wished so of the order, and no other is planned with it.</summary>
+    public required bool OnePlaneAtATime { get; init; }
+
     public required IReadOnlyList<OpenPieceRow> Pieces { get; init; }
 
     /// <summary>The plans that are replaced.</summary>
@@ -47,6 +50,8 @@ internal sealed record PlanningState
             Changes = PlanStore.Changes(view),
             Order = order,
             Orders = orders,
+            OnePlaneAtATime = orders.Count == 1
+                && OrderStore.Find(view, order)!.OnePlaneAtATime,
             Pieces = PlanStore.Open(view, orders),
             Plans = plans,
             Begun = begun,

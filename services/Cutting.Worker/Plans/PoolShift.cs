@@ -26,8 +26,8 @@ internal static class PoolShift
             .Accepts<ShiftWish>("application/json")
             .WithGroupName("cutting").WithName("poolShift").WithTags("Shift")
             .WithSummary("Cut orders together")
-            .WithDescription("The orders are planned anew, in groups as wished; each is announced "
-                + "again and its labels follow.")
+            .WithDescription("The orders are planned anew, in groups or one plane at a time as "
+                + "wished; each is announced again and its labels follow.")
             .Produces<PooledBody>()
             .MapRefusals(
                 ProblemKind.IdempotencyKeyMissing, ProblemKind.StateConflict,
@@ -60,8 +60,17 @@ internal static class PoolShift
     private static ShiftWish? Read(RequestObject root)
     {
         var orders = root.OptionalTexts("orders", Shift.MostOrders, LongestNumber);
-        return new ShiftWish(
-            orders, root.OptionalWhole("ordersTogether", 1, Shift.MostOrders, "orders"));
+        var together = root.OptionalWhole("ordersTogether", 1, Shift.MostOrders, "orders");
+        var onePlane = root.OptionalFlag("onePlaneAtATime");
+        if (onePlane == true && together > 1)
+        {
+            root.Wrong(
+                "ordersTogether", "apart", $"{together}",
+                "One plane at a time, each order is planned by itself; leave this out.", "1",
+                "orders");
+        }
+
+        return new ShiftWish(orders, onePlane == true ? 1 : together, onePlane);
     }
 
     private static BenchRequest.Outcome<PooledBody> Pool(
@@ -84,7 +93,7 @@ internal static class PoolShift
             var pool = Guid.NewGuid().ToString();
             foreach (var order in group)
             {
-                OrderStore.Pool(transaction, order, pool);
+                OrderStore.Pool(transaction, order, pool, wish.OnePlaneAtATime ?? false);
             }
         }
 

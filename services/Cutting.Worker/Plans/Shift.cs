@@ -76,12 +76,11 @@ internal sealed class Shift(
         return others.Count > 0
             ? ([], new ProblemAnswer(
                 ProblemKind.StateConflict,
-                "Only orders that are planned and not begun can be pooled; not "
+                "Only orders that are planned and not begun can be planned anew; not "
                 + string.Join(", ", others) + "."))
-            : chosen.Count < 2
+            : chosen.Count == 0
                 ? ([], new ProblemAnswer(
-                    ProblemKind.StateConflict,
-                    $"Cutting together takes at least 2 orders; {chosen.Count} can be."))
+                    ProblemKind.StateConflict, "No order is planned and not begun."))
                 : (chosen, null);
     }
 
@@ -107,18 +106,14 @@ internal sealed class Shift(
             .Aggregate(Window.Nothing, (sum, group) => sum + group))], planes);
     }
 
-    /// <summary>
-    /// One order, each of its planes planned by itself: a plane goes on with what the rolls of
-    /// those before it have left.
-    /// </summary>
+    /// <summary>One order, each of its planes finished before the next.</summary>
     private static Window PlaneAfterPlane(Shop shop, IReadOnlyList<OpenPieceRow> order)
     {
-        var planes = order.GroupBy(piece => piece.Plane).Select(plane => new BenchOrder(
-            plane.Key, 0,
-            [.. plane.Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))])).ToList();
-        var apart = Pooling.Table(
-            planes, shop.Stock, shop.MinUsefulOffcutNm, [1], shop.Limits, shop.Stop)[0];
-        return new Window(apart.Rolls, apart.Cost * shop.NmPerCost, LowerBound: 0, MostOpen: 1);
+        var planeOf = order.ToDictionary(piece => piece.PieceId, piece => piece.Plane);
+        var plan = PlaneByPlane.Plan(
+            shop.Problem(order), piece => planeOf[piece], shop.Limits, shop.Stop);
+        return new Window(
+            plan.RollCount, plan.Cost * shop.NmPerCost, LowerBound: 0, MostOpen: 1);
     }
 
     private static Window Group(
@@ -129,14 +124,7 @@ internal sealed class Shift(
             return Window.Nothing;
         }
 
-        var plan = CuttingStock.Plan(
-            new CuttingProblem
-            {
-                Items = [.. pieces.Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))],
-                Stock = shop.Stock,
-                MinUsefulOffcutNm = shop.MinUsefulOffcutNm,
-            },
-            shop.Limits, shop.Stop);
+        var plan = CuttingStock.Plan(shop.Problem(pieces), shop.Limits, shop.Stop);
         var orderOf = pieces.ToDictionary(piece => piece.PieceId);
         var bench = BenchOrdering.Turns(
             [.. plan.Rolls.Select(roll => (IReadOnlyList<BenchPiece>)[.. roll.Cuts.Select(
@@ -200,6 +188,13 @@ internal sealed class Shift(
         CancellationToken Stop)
     {
         public long NmPerCost => LongestRollNm / Stock.Max(roll => roll.Cost);
+
+        public CuttingProblem Problem(IReadOnlyList<OpenPieceRow> pieces) => new()
+        {
+            Items = [.. pieces.Select(p => new CuttingItem(p.PieceId, p.CutNm, Demand: 1))],
+            Stock = Stock,
+            MinUsefulOffcutNm = MinUsefulOffcutNm,
+        };
     }
 
     private sealed record Window(int Rolls, long BoughtNm, int LowerBound, int MostOpen)

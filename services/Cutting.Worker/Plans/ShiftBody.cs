@@ -27,9 +27,10 @@ public sealed record ShiftBody
         + "group worth choosing, the larger the less material. POST one as ordersTogether.")]
     public required IReadOnlyList<ShiftWindowBody> Windows { get; init; }
 
-    [Description("The price of strictly finishing one plane before the next, each order by itself; "
-        + "what a plane's rolls leave goes to the next plane of the order. To compare only: plans "
-        + "bring the pieces of a plane together as far as that takes no more material.")]
+    [Description("The price of strictly finishing one plane before the next, each order by itself: "
+        + "the roll on the stand goes on with the next plane, what other rolls leave is put away. "
+        + "POST it as onePlaneAtATime; every other plan brings the pieces of a plane together as "
+        + "far as that takes no more material.")]
     public required ShiftPlanesBody OnePlaneAtATime { get; init; }
 }
 
@@ -67,14 +68,18 @@ public sealed record ShiftWindowBody
     public required double WastePercent { get; init; }
 }
 
-/// <summary>The orders of a shift; all that are not begun when left out.</summary>
+/// <summary>The orders of a shift, all that are not begun when left out, and how to cut them.
+/// </summary>
 public sealed record ShiftWish(
-    [property: Description("2 to 500 order numbers.")] IReadOnlyList<string>? Orders = null,
+    [property: Description("1 to 500 order numbers.")] IReadOnlyList<string>? Orders = null,
     [property: Description("Plan so many together at a time, in the order they are needed, 1 to "
         + "500. All together when left out; 1 plans each by itself again.")]
-    int? OrdersTogether = null);
+    int? OrdersTogether = null,
+    [property: Description("Plan each order by itself and finish each of its planes before the "
+        + "next. It holds for later plans of these orders too, until they are pooled otherwise.")]
+    bool? OnePlaneAtATime = null);
 
-/// <summary>Orders that are planned together from here on.</summary>
+/// <summary>Orders that are planned so from here on.</summary>
 public sealed record PooledBody(
     IReadOnlyList<string> Orders,
     [property: Description("Always waiting.")] string State,

@@ -17,7 +17,8 @@ internal static class OrderStore
         """
         SELECT order_number AS OrderNumber, revision AS Revision, needed_by AS NeededBy,
                confirmed_at AS ConfirmedAt, state AS State, decided_at AS DecidedAt,
-               plan_number AS PlanNumber, refusals AS Refusals
+               plan_number AS PlanNumber, refusals AS Refusals,
+               one_plane_at_a_time AS OnePlaneAtATime
         FROM cutting_order WHERE order_number = @order
         """;
 
@@ -163,13 +164,15 @@ internal static class OrderStore
 
     private const string UpdatePool =
         """
-        UPDATE cutting_order SET state = 'waiting', tries = 0, pool = @pool
+        UPDATE cutting_order SET state = 'waiting', tries = 0, pool = @pool,
+               one_plane_at_a_time = @onePlaneAtATime
         WHERE order_number = @order
         """;
 
     /// <summary>Asks for a plan together with the others of the pool.</summary>
-    public static void Pool(StoreTransaction transaction, string order, string pool) =>
-        transaction.Execute(UpdatePool, new { order, pool });
+    public static void Pool(
+        StoreTransaction transaction, string order, string pool, bool onePlaneAtATime = false) =>
+        transaction.Execute(UpdatePool, new { order, pool, onePlaneAtATime });
 
     private const string UpdateRetry =
         """
@@ -283,6 +286,9 @@ internal sealed record OrderRow
     public required long PlanNumber { get; init; }
 
     public required string? Refusals { get; init; }
+
+    /// <summary>Wished so; it stays until the order is pooled otherwise.</summary>
+    public required bool OnePlaneAtATime { get; init; }
 }
 
 internal sealed record QueueRow

@@ -31,23 +31,33 @@ async function compare() {
 }
 
 function show(shift) {
-  say(`${shift.orders.length} orders are not begun: ${shift.orders.join(', ')}. Each by itself `
-    + `they take ${shift.rollsSeparately} new rolls, all together ${shift.rollsTogether}: `
-    + `${feet(shift.savedFt)} saved. No plan can do with fewer than ${shift.lowerBoundRolls}.`);
+  const fewest = `No plan can do with fewer than ${rolls(shift.lowerBoundRolls)}.`;
+  say(shift.orders.length === 1
+    ? `Order ${shift.orders[0]} is not begun. By itself it takes `
+      + `${rolls(shift.rollsSeparately)}. ${fewest}`
+    : `${shift.orders.length} orders are not begun: ${shift.orders.join(', ')}. Each by itself `
+      + `they take ${rolls(shift.rollsSeparately)}, all together ${shift.rollsTogether}: `
+      + `${feet(shift.savedFt)} saved. ${fewest}`);
   byId('shiftRows').replaceChildren(
-    make('tr', {}, make('th', { scope: 'row' }, 'One plane at a time'),
-      make('td', { class: 'num' }, '1'), ...price(shift.onePlaneAtATime),
-      make('td', {}, 'to compare')),
-    ...shift.windows.map((choice) => row(shift, choice)));
+    row(shift, 'One plane at a time', { ...shift.onePlaneAtATime, mostOpen: 1 },
+      { onePlaneAtATime: true }),
+    ...shift.windows.map((choice) => row(shift, nameOf(shift, choice), choice,
+      { ordersTogether: choice.ordersTogether })));
   byId('shiftTable').hidden = false;
 }
 
-function row(shift, choice) {
-  const isAll = choice.ordersTogether === shift.orders.length;
-  const name = choice.ordersTogether === 1 ? 'Each by itself'
-    : isAll ? `All ${choice.ordersTogether} together` : `${choice.ordersTogether} at a time`;
-  const button = make('button', { type: 'button', class: 'small' }, 'Cut them so');
-  button.addEventListener('click', () => choose(shift.orders, choice.ordersTogether, name));
+const rolls = (count) => `${count} new ${count === 1 ? 'roll' : 'rolls'}`;
+
+function nameOf(shift, choice) {
+  if (choice.ordersTogether === 1) return 'Each order by itself';
+  return choice.ordersTogether === shift.orders.length
+    ? `All ${choice.ordersTogether} together` : `${choice.ordersTogether} at a time`;
+}
+
+function row(shift, name, choice, wish) {
+  const button = make('button',
+    { type: 'button', class: 'small', 'aria-label': `Cut them so: ${name}` }, 'Cut them so');
+  button.addEventListener('click', () => choose(name, { orders: shift.orders, ...wish }));
   return make('tr', {},
     make('th', { scope: 'row' }, name),
     make('td', { class: 'num' }, `${choice.mostOpen}`), ...price(choice),
@@ -61,19 +71,20 @@ const price = (choice) => [
   `${choice.wastePercent} %`,
 ].map((figure) => make('td', { class: 'num' }, figure));
 
-async function choose(orders, ordersTogether, name) {
+async function choose(name, wish) {
   say(`${name}: asking…`);
   busy(true);
   try {
     const answer = await fetch(address, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', 'Idempotency-Key': crypto.randomUUID() },
-      body: JSON.stringify({ orders, ordersTogether }),
+      body: JSON.stringify(wish),
     });
     const body = await answer.json();
     say(answer.ok
-      ? `${name}: ${body.orders.length} orders are planned anew. Their labels follow; pieces `
-        + 'keep their ids.'
+      ? `${name}: ${body.orders.length === 1 ? `order ${body.orders[0]} is`
+        : `${body.orders.length} orders are`} planned anew. The labels follow; pieces keep `
+        + 'their ids.'
       : body.detail, !answer.ok);
   } catch {
     say('The cutting service does not answer just now; nothing may have changed. Compare again.',

@@ -41,43 +41,6 @@ public sealed class ShiftTests
         Assert.Equal(1.0, (double)windows[^1]!["wastePercent"]!, 2);
     }
 
-    /// <summary>
-    /// By hand: the roof takes two pieces of 500 in, the wall two of 690 in, of 1,194 in usable. A
-    /// roll holds both of the roof (194 in left, no wall piece fits) but only one of the wall, so
-    /// plane after plane an order takes 1 + 2 rolls; 500 + 690 = 1,190 in, so by itself it takes 2.
-    /// Two orders: 6 rolls bought, 4 at least, 2 × 2,380 in of 7,200 in cut.
-    /// </summary>
-    [Fact]
-    public async Task The_price_of_one_plane_at_a_time_is_shown()
-    {
-        await using var host = await CuttingHost.StartAsync();
-        foreach (var number in new[] { "PF-41", "PF-42" })
-        {
-            var order = ExampleOrders.Numbered(number);
-            await host.SendAsync(order with
-            {
-                Data = order.Data with
-                {
-                    Pieces = [.. order.Data.Pieces.Take(4).Select((piece, k) => piece with
-                    {
-                        Plane = k < 2 ? "RA" : "SA",
-                        CutNm = (k < 2 ? 500 : 690) * ExampleOrders.NmPerInch,
-                    })],
-                },
-            });
-            await host.NextPlannedAsync();
-        }
-
-        var shift = await host.GetAsync("/v1/cutting/shift");
-        var planes = shift["onePlaneAtATime"]!;
-
-        Assert.Equal(4, (int)shift["rollsSeparately"]!);
-        Assert.Equal(
-            (6, 600.0, 200.0, 33.89),
-            ((int)planes["rolls"]!, (double)planes["boughtFt"]!,
-                (double)planes["moreThanLeastFt"]!, (double)planes["wastePercent"]!));
-    }
-
     [Fact]
     public async Task Pooled_orders_share_a_roll_and_each_is_told_its_own_cuts()
     {
