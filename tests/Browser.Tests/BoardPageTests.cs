@@ -175,13 +175,14 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
     {
         using var http = new HttpClient { BaseAddress = host.Address };
         using var late = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(100));
         foreach (var order in orders)
         {
             var path = new Uri($"/v1/cutting/plans/{order}", UriKind.Relative);
             JsonNode? plan = null;
             while ((int?)plan?["planNumber"] != planNumber)
             {
-                await Task.Delay(100, late.Token);
+                await tick.WaitForNextTickAsync(late.Token);
                 using var answer = await http.GetAsync(path, late.Token);
                 plan = JsonNode.Parse(await answer.Content.ReadAsStringAsync(late.Token));
             }

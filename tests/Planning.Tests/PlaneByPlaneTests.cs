@@ -3,7 +3,7 @@ using Xunit;
 
 namespace PostFrame.PlanningTests;
 
-/// <summary>Each plane finished before the next is begun; worked by hand where not random.</summary>
+/// <summary>Each plane finished before the next is begun; by hand where not random.</summary>
 public sealed class PlaneByPlaneTests
 {
     private static readonly PlanLimits Limits = new() { WorkSeconds = 0.05 };
