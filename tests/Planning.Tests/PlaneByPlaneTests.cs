@@ -50,6 +50,21 @@ public sealed class PlaneByPlaneTests
         Assert.Equal((4, 3, false), (plan.RollCount, plan.LowerBoundRolls, plan.Proven));
     }
 
+    /// <summary>
+    /// Twelve of 18 as 5 + 5 + 2 leave 64 on one roll, room for three of the wall, and one roll
+    /// more holds its other five; as 4 + 4 + 4 they leave room for one.
+    /// </summary>
+    [Fact]
+    public void A_plane_leaves_as_much_as_it_can_on_the_roll_on_the_stand()
+    {
+        var plan = Plan([("roof", 18, 12), ("wall", 20, 8)], Roll);
+
+        Assert.Equal(
+            ["roof 18+18+18+18+18", "roof 18+18+18+18+18", "roof 18+18, wall 20+20+20",
+                "wall 20+20+20+20+20"],
+            Cuts(plan));
+    }
+
     /// <summary>Whole planes fit one after another on one roll.</summary>
     [Fact]
     public void One_roll_may_serve_several_planes()

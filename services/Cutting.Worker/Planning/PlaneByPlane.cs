@@ -8,8 +8,8 @@ public static class PlaneByPlane
 {
     /// <summary>
     /// Plans each plane by itself, in the order of the items, and joins the plans. The rolls are
-    /// listed in cutting order, and so are the cuts of each. The bound is that of planes free to
-    /// mix, so the gap is what keeping them apart costs.
+    /// listed one by one in cutting order, and so are the cuts of each. The bound is that of planes
+    /// free to mix, so the gap is what keeping them apart costs.
     /// </summary>
     /// <remarks>
     /// Where the stock at hand meets the demand only with planes mixed, they are, and the
@@ -132,20 +132,55 @@ public static class PlaneByPlane
 
             if (fresh.Count == 0)
                 return;
+            var from = Rolls.Count;
             var last = fresh.MaxBy(roll => roll.LeftOverNm)!;
-            foreach (var roll in fresh)
-            {
-                var times = ReferenceEquals(roll, last) ? roll.Times - 1 : roll.Times;
-                if (times > 0)
-                    Rolls.Add(roll with { Times = times });
-            }
-
+            Rolls.AddRange(fresh.SelectMany(roll => Enumerable.Repeat(
+                roll with { Times = 1 },
+                ReferenceEquals(roll, last) ? roll.Times - 1 : roll.Times)));
             Rolls.Add(last with { Times = 1 });
+            Unload(from);
             var used = fresh.GroupBy(roll => roll.StockKey, StringComparer.Ordinal)
                 .ToDictionary(g => g.Key, g => g.Sum(roll => roll.Times), StringComparer.Ordinal);
             _stock = [.. _stock
                 .Select(s => s with { Count = s.Count - used.GetValueOrDefault(s.Key) })
                 .Where(s => s.Count is null or > 0)];
+        }
+
+        /// <summary>
+        /// What the plane's other rolls have room for moves there, longest first, so that the next
+        /// plane finds as much as can be on the roll on the stand.
+        /// </summary>
+        private void Unload(int from)
+        {
+            foreach (var cut in Rolls[^1].Cuts.OrderByDescending(cut => cut.LengthNm))
+            {
+                for (var at = from; at < Rolls.Count - 1; at++)
+                {
+                    var here = Count(Rolls[^1], cut);
+                    var moved = (int)Math.Min(Rolls[at].LeftOverNm / cut.LengthNm, here);
+                    if (moved == 0 || Rolls[^1].Cuts.Sum(c => c.Count) == moved)
+                        continue;
+                    Rolls[at] = With(Rolls[at], cut, moved);
+                    Rolls[^1] = With(Rolls[^1], cut, -moved);
+                }
+            }
+        }
+
+        private static int Count(PlannedRoll roll, PlannedCut cut) =>
+            roll.Cuts.Where(c => c.ItemKey == cut.ItemKey).Sum(c => c.Count);
+
+        private PlannedRoll With(PlannedRoll roll, PlannedCut cut, int more)
+        {
+            var count = Count(roll, cut) + more;
+            var left = roll.LeftOverNm - more * cut.LengthNm;
+            return roll with
+            {
+                Cuts = [.. roll.Cuts.Where(c => c.ItemKey != cut.ItemKey)
+                    .Concat(count > 0 ? [cut with { Count = count }] : [])
+                    .OrderByDescending(c => c.LengthNm)],
+                LeftOverNm = left,
+                LeavesOffcut = left > 0 && left >= problem.MinUsefulOffcutNm,
+            };
         }
     }
 }
