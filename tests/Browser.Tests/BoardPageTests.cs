@@ -159,7 +159,7 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
         await PlannedAsync(3, "PF-3007", "PF-3008");
         await page.Locator("#rows tr", new() { HasText = "PF-3007" })
             .Locator("th button").ClickAsync();
-        await page.GetByText("One plane at a time, as chosen").WaitForAsync();
+        await page.GetByText("One plane at a time was chosen").WaitForAsync();
         await DeskBrowser.Shoot(page, "board-one-plane");
         Assert.Empty(browser.Troubles);
     }

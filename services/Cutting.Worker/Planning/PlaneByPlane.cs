@@ -11,17 +11,16 @@ public static class PlaneByPlane
     /// listed one by one in cutting order, and so are the cuts of each. The bound is that of planes
     /// free to mix, so the gap is what keeping them apart costs.
     /// </summary>
-    /// <remarks>
-    /// Where the stock at hand meets the demand only with planes mixed, they are, and the
-    /// explanation says so.
-    /// </remarks>
+    /// <returns>
+    /// Null when a plane finds no stock for all its pieces after those before it.
+    /// </returns>
     /// <param name="problem">All planes together; one product of one width.</param>
     /// <param name="planeOf">The plane an item, by its key, belongs to.</param>
     /// <param name="limits">
     /// Work allowed: half for the bound, half for the planes by their pieces.
     /// </param>
     /// <param name="cancel">Ends the search early.</param>
-    public static CuttingPlan Plan(
+    public static CuttingPlan? Plan(
         CuttingProblem problem, Func<string, string> planeOf, PlanLimits limits,
         CancellationToken cancel = default)
     {
@@ -43,15 +42,8 @@ public static class PlaneByPlane
             var plan = CuttingStock.Plan(
                 bench.Next(plane), Share(0.5 * Pieces(plane) / pieces), cancel);
             if (plan.Refusals.Count > 0 || plan.Unmet.Count > 0)
-            {
-                return mixed with
-                {
-                    Explanation = "One plane at a time would take more rolls than there are, so "
-                        + $"planes are mixed. {mixed.Explanation}",
-                };
-            }
-
-            bench.Cut(plan);
+                return null;
+            bench.Cut(plan, isLast: plane == planes[^1]);
         }
 
         return Joined(problem, bench, mixed);
@@ -101,7 +93,7 @@ public static class PlaneByPlane
         {
             Items = plane,
             Stock = Rolls is [.., { LeftOverNm: > 0 } last]
-                ? [.. _stock, new StockType
+                ? [new StockType
                 {
                     Key = _onStand,
                     LengthNm = last.LeftOverNm,
@@ -110,13 +102,13 @@ public static class PlaneByPlane
                     IsRemnant = true,
                     Lot = _stock.Concat(problem.Stock).First(s => s.Key == last.StockKey).Lot,
                     AgeDays = int.MaxValue,
-                }]
+                }, .. _stock]
                 : _stock,
         };
 
         /// <summary>The plane is cut: first from the roll on the stand, last from the one with
-        /// most left, which stays there.</summary>
-        public void Cut(CuttingPlan plan)
+        /// most left, which stays there for the next.</summary>
+        public void Cut(CuttingPlan plan, bool isLast)
         {
             (Cost, WorkSeconds) = (Cost + plan.Cost, WorkSeconds + plan.WorkSeconds);
             var fresh = plan.Rolls.Where(roll => roll.StockKey != _onStand).ToList();
@@ -138,7 +130,8 @@ public static class PlaneByPlane
                 roll with { Times = 1 },
                 ReferenceEquals(roll, last) ? roll.Times - 1 : roll.Times)));
             Rolls.Add(last with { Times = 1 });
-            Unload(from);
+            if (!isLast)
+                Unload(from);
             var used = fresh.GroupBy(roll => roll.StockKey, StringComparer.Ordinal)
                 .ToDictionary(g => g.Key, g => g.Sum(roll => roll.Times), StringComparer.Ordinal);
             _stock = [.. _stock

@@ -8,6 +8,10 @@ namespace PostFrame.CuttingWorker.Plans;
 
 internal static class GetPlan
 {
+    private const string PlanesMixed =
+        "Cut in this order, the rolls do not finish each plane before the next as was chosen: rolls "
+        + "begun before come first, or the rolls at hand did not suffice for it.";
+
     private const string ShorterRolls =
         "The bound on rolls counts them whatever their length: where short ones are used up or "
         + "begun ones kept, fewer rolls might do, but not with less material bought.";
@@ -77,11 +81,21 @@ internal static class GetPlan
             Pieces = own.Count,
             PiecesCut = piecesCut,
             Rolls = own.Select(cut => cut.RollId).Distinct().Count(),
-            Warnings = [.. Shades.Warnings(own)],
+            Warnings = [.. Shades.Warnings(own), .. order.OnePlaneAtATime && ComesBack(own)
+                ? [PlanesMixed] : Array.Empty<string>()],
             Plans = [.. cuts.GroupBy(cut => cut.PlanId)
                 .Select(plan => Plan(plan, rollsOf[plan.Key]))],
         };
     }
+
+    /// <summary>Whoever cuts the rolls in turn comes back to a plane he had left.</summary>
+    private static bool ComesBack(IEnumerable<CutRow> own) => own.GroupBy(cut => cut.PlanId)
+        .Any(plan =>
+        {
+            var planes = plan.Select(cut => cut.Plane).ToList();
+            return planes.Where((plane, at) => at == 0 || planes[at - 1] != plane).Count()
+                > planes.Distinct().Count();
+        });
 
     private static ProductPlanBody Plan(IEnumerable<CutRow> cuts, int rollCount)
     {

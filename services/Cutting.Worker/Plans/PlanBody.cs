@@ -20,8 +20,8 @@ public sealed record PlanBody
     [Description("Counts the order's plans: the labels follow the newest.")]
     public required int PlanNumber { get; init; }
 
-    [Description("Each plane is finished before the next, as was wished; rolls that were begun "
-        + "before come first.")]
+    [Description("Chosen so: each plane is finished before the next; a warning says where the "
+        + "rolls, in their order, do not.")]
     public required bool OnePlaneAtATime { get; init; }
 
     public required int Pieces { get; init; }

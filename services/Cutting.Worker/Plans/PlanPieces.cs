@@ -41,9 +41,9 @@ public static class PlanPieces
             var problem = ProblemOf(
                 group, rack, minUsefulOffcutNm.GetValueOrDefault(group.Key, long.MaxValue));
             var planeOf = group.ToDictionary(piece => piece.PieceId, piece => piece.Plane);
-            var plan = wish.OnePlaneAtATime
-                ? PlaneByPlane.Plan(problem, piece => planeOf[piece], limits, cancel)
-                : CuttingStock.Plan(problem, limits, cancel);
+            var apart = wish.OnePlaneAtATime
+                ? PlaneByPlane.Plan(problem, piece => planeOf[piece], limits, cancel) : null;
+            var plan = apart ?? Mixed(problem, wish, limits, cancel);
             var found = RefusalsOf(group.Key, [.. group], rack, problem, plan);
             refusals.AddRange(found);
             if (found.Count == 0)
@@ -51,7 +51,7 @@ public static class PlanPieces
                 var written = Written(group.Key, rack, plan);
                 plans.Add(written with
                 {
-                    Rolls = wish.OnePlaneAtATime
+                    Rolls = apart is not null
                         ? BenchOrdering.StripAfterStrip(written.Rolls, [.. group])
                         : BenchOrdering.Of(
                             written.Rolls, [.. group], wish.Orders, limits, cancel),
@@ -60,6 +60,19 @@ public static class PlanPieces
         }
 
         return new PlanSet { Plans = refusals.Count == 0 ? plans : [], Refusals = refusals };
+    }
+
+    private static CuttingPlan Mixed(
+        CuttingProblem problem, CuttingWish wish, PlanLimits limits, CancellationToken cancel)
+    {
+        var plan = CuttingStock.Plan(problem, limits, cancel);
+        return wish.OnePlaneAtATime && plan.Refusals.Count == 0
+            ? plan with
+            {
+                Explanation = "Planned one after another, planes found no roll for every piece, so "
+                    + $"they are planned together. {plan.Explanation}",
+            }
+            : plan;
     }
 
     private static CuttingProblem ProblemOf(

@@ -112,8 +112,9 @@ internal sealed class Shift(
         var planeOf = order.ToDictionary(piece => piece.PieceId, piece => piece.Plane);
         var plan = PlaneByPlane.Plan(
             shop.Problem(order), piece => planeOf[piece], shop.Limits, shop.Stop);
-        return new Window(
-            plan.RollCount, plan.Cost * shop.NmPerCost, LowerBound: 0, MostOpen: 1);
+        return plan is null
+            ? throw new InvalidOperationException("New rolls can always be had.")
+            : new Window(plan.RollCount, plan.Cost * shop.NmPerCost, LowerBound: 0, MostOpen: 1);
     }
 
     private static Window Group(

@@ -78,7 +78,7 @@ function planParts(body) {
       make('span', { 'aria-hidden': 'true' }, '⚠ '), text)),
     body.planNumber > 1 ? make('p', { class: 'note' }, `Plan ${body.planNumber}: planned anew `
       + 'around what was cut. The labels follow it; pieces keep their ids.') : '',
-    body.onePlaneAtATime ? make('p', { class: 'note' }, 'One plane at a time, as chosen: the '
+    body.onePlaneAtATime ? make('p', { class: 'note' }, 'One plane at a time was chosen: the '
       + 'roll on the stand goes on with the next plane; it may take more rolls.') : '',
     ...body.plans.flatMap((plan) => [
       make('h3', {}, `${plan.productTitle}, ${plan.widthText} wide: ${rollCount(plan)}`),

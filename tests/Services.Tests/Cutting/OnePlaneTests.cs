@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using PostFrame.CuttingWorker.Messages;
+using PostFrame.CuttingWorker.Planning;
+using PostFrame.CuttingWorker.Plans;
 using Xunit;
 
 namespace PostFrame.ServicesTests.Cutting;
@@ -128,6 +130,72 @@ public sealed class OnePlaneTests
         await host.NextPlannedAsync();
         Assert.Equal(
             ["RA 500", "RA 500, SA 690"], Cuts(await host.GetAsync("/v1/cutting/plans/PF-41")));
+    }
+
+    /// <summary>
+    /// A wall piece is cut out of turn from roll 2, whose other 504 in go to the rack; then one of
+    /// the roof is spoiled. Begun rolls keep their place, so the roof is left and come back to, for
+    /// a piece of 500 in from the rack.
+    /// </summary>
+    [Fact]
+    public async Task Where_planes_are_not_finished_one_after_another_the_plan_warns()
+    {
+        await using var host = await WithOrdersAsync("PF-41");
+        await WishAsync(host, new { onePlaneAtATime = true });
+        await host.NextPlannedAsync();
+        var plan = await host.GetAsync("/v1/cutting/plans/PF-41");
+        Assert.Empty(plan["warnings"]!.AsArray());
+        var rolls = plan["plans"]![0]!["rollList"]!;
+
+        await host.AskAsync(
+            HttpMethod.Post, $"/v1/cutting/pieces/{rolls[1]!["cuts"]![0]!["pieceId"]}/cut");
+        await host.AskAsync(
+            HttpMethod.Post, $"/v1/cutting/pieces/{rolls[0]!["cuts"]![0]!["pieceId"]}/spoiled",
+            new { rollId = (long)rolls[0]!["rollId"]! }, key: "spoiled");
+        await host.NextPlannedAsync();
+
+        plan = await host.GetAsync("/v1/cutting/plans/PF-41");
+        Assert.Equal(["RA 500", "SA 690", "RA 500", "SA 690"], Cuts(plan));
+        Assert.Contains(
+            "do not finish each plane", (string)Assert.Single(plan["warnings"]!.AsArray())!);
+    }
+
+    /// <summary>
+    /// Two rolls hold all four pieces only mixed (500 + 690), and each roll then serves both planes:
+    /// the pieces get their places as without the wish, and the plan says why.
+    /// </summary>
+    [Fact]
+    public void Planes_are_planned_together_where_the_rolls_at_hand_do_not_suffice()
+    {
+        List<OpenPiece> pieces = [.. new[] { ("RA", 500L), ("RA", 500), ("SA", 690), ("SA", 690) }
+            .Select((piece, k) => new OpenPiece
+            {
+                PieceId = $"{k}",
+                OrderNumber = "PF-41",
+                Mark = $"{k}",
+                Plane = piece.Item1,
+                Product = "blanket-3-white",
+                WidthNm = 48 * ExampleOrders.NmPerInch,
+                CutNm = piece.Item2 * ExampleOrders.NmPerInch,
+            })];
+        List<RollAtHand> rolls = [.. Enumerable.Range(1, 2).Select(k => new RollAtHand
+        {
+            Product = "blanket-3-white",
+            WidthNm = 48 * ExampleOrders.NmPerInch,
+            LengthNm = 1194 * ExampleOrders.NmPerInch,
+            EndTrimNm = 0,
+            StockId = $"R-{k}",
+        })];
+
+        var plans = PlanPieces.Plan(
+            pieces, new CuttingWish(["PF-41"], OnePlaneAtATime: true), rolls,
+            new Dictionary<(string, long), long>(), new PlanLimits { WorkSeconds = 0.1 },
+            TestContext.Current.CancellationToken);
+
+        Assert.Empty(plans.Refusals);
+        var plan = Assert.Single(plans.Plans);
+        Assert.Equal(2, plan.Rolls.Count);
+        Assert.StartsWith("Planned one after another, planes found no roll", plan.Explanation);
     }
 
     [Fact]
