@@ -9,8 +9,10 @@ namespace PostFrame.BrowserTests;
 /// hand (take-off reference, section 7) has 46 pieces on 8 rolls.
 /// </summary>
 public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
-    : IClassFixture<DeskBrowser>, IClassFixture<SingleHostProcess>
+    : IClassFixture<DeskBrowser>, IClassFixture<SingleHostProcess>, IAsyncDisposable
 {
+    private readonly List<IPage> _pages = [];
+
     private const string Hostile =
         "</td><script>document.title='x'</script><img src=x onerror=\"document.title='x'\">";
 
@@ -204,9 +206,22 @@ public sealed class BoardPageTests(DeskBrowser browser, SingleHostProcess host)
         Assert.Empty(browser.Troubles);
     }
 
+    /// <summary>
+    /// A page left open follows its order, and asks for its plan just when the next test has it
+    /// planned anew.
+    /// </summary>
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var page in _pages)
+        {
+            await page.CloseAsync();
+        }
+    }
+
     private async Task<IPage> OpenAsync(SingleHostProcess at)
     {
         var page = await browser.OpenAsync(address: at.Address);
+        _pages.Add(page);
         await page.GotoAsync(new Uri(at.Address, "/board/").ToString());
         await page.WaitForSelectorAsync("[data-link=live]");
         return page;

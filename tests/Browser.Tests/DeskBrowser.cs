@@ -63,7 +63,7 @@ public sealed class DeskBrowser : IAsyncLifetime
             // A refusal is an answer here, though Chromium logs its status as an error.
             if (message.Type == "error" && !message.Text.Contains("422"))
             {
-                Troubles.Enqueue(message.Text);
+                Troubles.Enqueue($"{message.Location} {message.Text}");
             }
         };
         page.PageError += (_, error) => Troubles.Enqueue(error);

@@ -9,8 +9,8 @@ namespace PostFrame.CuttingWorker.Plans;
 internal static class GetPlan
 {
     private const string PlanesMixed =
-        "Cut in this order, the rolls do not finish each plane before the next as was chosen: rolls "
-        + "begun before come first, or the rolls at hand did not suffice for it.";
+        "Cut in this order, the rolls do not finish each plane before the next as was chosen: "
+        + "rolls begun before come first, or the rolls at hand did not suffice for it.";
 
     private const string ShorterRolls =
         "The bound on rolls counts them whatever their length: where short ones are used up or "

@@ -161,8 +161,8 @@ public sealed class OnePlaneTests
     }
 
     /// <summary>
-    /// Two rolls hold all four pieces only mixed (500 + 690), and each roll then serves both planes:
-    /// the pieces get their places as without the wish, and the plan says why.
+    /// Two rolls hold all four pieces only mixed (500 + 690), and each roll then serves both
+    /// planes: the pieces get their places as without the wish, and the plan says why.
     /// </summary>
     [Fact]
     public void Planes_are_planned_together_where_the_rolls_at_hand_do_not_suffice()
